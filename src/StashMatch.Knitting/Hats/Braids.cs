@@ -1,0 +1,29 @@
+namespace StashMatch.Knitting.Hats;
+
+/// <summary>Where two-strand braids lie.</summary>
+public enum BraidPlaces
+{
+    /// <summary>No braids.</summary>
+    None,
+
+    /// <summary>One between each two stripes.</summary>
+    BetweenStripes,
+
+    /// <summary>One between each two stripes and one above the brim (brim-up only).</summary>
+    BesideBrimToo,
+}
+
+/// <summary>What the two strands of a braid are.</summary>
+public enum StrandSource
+{
+    /// <summary>The yarns of the two parts the braid lies between, not cut.</summary>
+    Neighbours,
+
+    /// <summary>Two scraps, each cut.</summary>
+    Scraps,
+}
+
+/// <summary>The hat's braids.</summary>
+/// <param name="Where">Where they lie.</param>
+/// <param name="Strands">What their strands are.</param>
+public sealed record Braids(BraidPlaces Where = BraidPlaces.None, StrandSource Strands = StrandSource.Neighbours);

@@ -1,0 +1,56 @@
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Yarns;
+
+namespace StashMatch.Knitting.Matching;
+
+/// <summary>How the leftovers are spread over the hat.</summary>
+public enum Arrangement
+{
+    /// <summary>Each stripe has a leftover of its own, which may serve strands too but no other stripe, brim or crown.</summary>
+    OwnColours,
+
+    /// <summary>Brim, stripes and crown are one part; the strands are scraps.</summary>
+    OneGround,
+
+    /// <summary>Brim and the first strand of every braid are one part; stripes as in own colours and never the thread.</summary>
+    OneThread,
+
+    /// <summary>A few leftovers take the stripes in turn.</summary>
+    InTurn,
+
+    /// <summary>Nothing but the colour rule.</summary>
+    AsItFalls,
+}
+
+/// <summary>A part and a leftover the knitter has put together, or kept apart.</summary>
+/// <param name="Part">A part's name, or a printed yarn letter.</param>
+/// <param name="Leftover">A leftover's id.</param>
+public sealed record Pairing(string Part, string Leftover);
+
+/// <summary>"Can I make size C from these?"</summary>
+/// <param name="Hat">The hat.</param>
+/// <param name="Size">One of its sizes.</param>
+/// <param name="Leftovers">What may go in; ids are unique, 0 to 10,000 of them.</param>
+public sealed record Question(Hat Hat, string Size, IReadOnlyList<Leftover> Leftovers)
+{
+    /// <summary>1 to 24, or null for the best of every count the hat may have.</summary>
+    public int? Stripes { get; init; }
+
+    /// <summary>How the leftovers are spread.</summary>
+    public Arrangement Arrangement { get; init; } = Arrangement.OwnColours;
+
+    /// <summary>How many leftovers take turns, 2 to stripes − 1.</summary>
+    public int InTurn { get; init; } = 3;
+
+    /// <summary>Spare on top of the need, 0 to 100 %.</summary>
+    public decimal AllowancePercent { get; init; } = 10;
+
+    /// <summary>Whether next-door colours may be alike.</summary>
+    public bool Blend { get; init; }
+
+    /// <summary>"Keep it here."</summary>
+    public IReadOnlyList<Pairing> Locks { get; init; } = [];
+
+    /// <summary>"Not this one."</summary>
+    public IReadOnlyList<Pairing> Never { get; init; } = [];
+}
