@@ -23,6 +23,9 @@ public readonly record struct Gauge
     /// <summary>Rows to 1 cm.</summary>
     public decimal RowsPerCm => RowsPer10Cm / 10;
 
+    /// <summary>The depth of so many rows, 0 or more.</summary>
+    public Centimetres DepthOf(int rows) => Centimetres.From(rows / RowsPerCm);
+
     /// <summary>A gauge of stitches and rows to 10 cm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Either count outside 4 to 80.</exception>
     public static Gauge Of(decimal stitchesPer10Cm, decimal rowsPer10Cm)

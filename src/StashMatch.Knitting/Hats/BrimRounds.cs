@@ -1,0 +1,49 @@
+using StashMatch.Knitting.Quantities;
+
+namespace StashMatch.Knitting.Hats;
+
+/// <summary>The brim's stitches, rounds and metres; rib is reckoned at 0.95 of a body stitch and the body's row gauge.</summary>
+internal static class BrimRounds
+{
+    private const decimal SnugShare = 0.92m;
+
+    /// <summary>The multiple of the rib nearest to the fit's share of <paramref name="bodyStitches"/>.</summary>
+    public static int Stitches(Brim brim, decimal bodyStitches) =>
+        Counts.Nearest(brim.Fit == BrimFit.Snug ? bodyStitches * SnugShare : bodyStitches, brim.Rib);
+
+    /// <summary>Rounds of rib as knitted: a folded brim twice its depth.</summary>
+    public static int Rounds(Brim brim, Gauge gauge) =>
+        Counts.Nearest(brim.Depth.Value * (brim.Folded ? 2 : 1) * gauge.RowsPerCm);
+
+    public static PlanSection Section(Brim brim, int stitches, int rounds, bool pickedUp)
+    {
+        var runs = new List<RowRun>();
+        var tubular = brim.BindOff == EdgeKind.Tubular ? new RowRun(Extras.TubularRounds, stitches, StitchPattern.TubularEdge) : null;
+        if (pickedUp)
+        {
+            runs.Add(new RowRun(1, stitches, StitchPattern.PickUp));
+        }
+        else if (tubular is not null)
+        {
+            runs.Add(tubular);
+        }
+
+        runs.Add(new RowRun(rounds, stitches, StitchPattern.Rib));
+        if (pickedUp && tubular is not null)
+        {
+            runs.Add(tubular);
+        }
+
+        return new PlanSection(SectionKind.Brim, 0, runs);
+    }
+
+    public static HatPart Part(Brim brim, int stitches, int rounds, Gauge gauge, double loop, bool pickedUp)
+    {
+        var edge = (double)(stitches / gauge.StitchesPerCm) / 100;
+        var halfWeight = brim.BindOff == EdgeKind.Tubular ? Extras.TubularRounds * Extras.TubularWeight : 0;
+        var bare = ((rounds + halfWeight) * stitches * LoopLength.Rib * loop)
+            + (pickedUp ? stitches * loop : 0)
+            + (Extras.Edge(brim.BindOff) * edge);
+        return new HatPart(PartNames.Brim, PartKind.Brim, 0, null, rounds, brim.Depth, bare, Extras.Ends);
+    }
+}

@@ -1,0 +1,47 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace StashMatch.Knitting.Hats;
+
+/// <summary>Compiles a hat design, a size and a stripe count into its row plan. The one place where rows and metres are reckoned.</summary>
+public static class RowPlanner
+{
+    /// <summary>Compiles one hat.</summary>
+    /// <param name="design">The hat.</param>
+    /// <param name="size">One of its sizes.</param>
+    /// <param name="stripes">A stripe count within the hat's range.</param>
+    /// <param name="plan">The row plan, when the answer is true.</param>
+    /// <param name="why">Why it cannot be knitted, when the answer is false.</param>
+    public static bool TryCompile(
+        HatDesign design, string size, int stripes, [NotNullWhen(true)] out RowPlan? plan, [NotNullWhen(false)] out CannotBeKnitted? why)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        (plan, why) = (null, null);
+        if (design.Sizes.FirstOrDefault(s => s.Size == size) is not { } wanted)
+        {
+            why = new CannotBeKnitted("size", $"The hat has no size {size}.");
+            return false;
+        }
+
+        if (stripes < design.StripeCounts.Least || stripes > design.StripeCounts.Most)
+        {
+            why = new CannotBeKnitted(
+                "stripes",
+                $"The hat has {design.StripeCounts.Least} to {design.StripeCounts.Most} stripes.",
+                stripes > design.StripeCounts.Most ? design.StripeCounts.Most : null);
+            return false;
+        }
+
+        if (design.Brim is { } brim && brim.Depth >= wanted.Height)
+        {
+            why = new CannotBeKnitted("brim.depthCm", $"A brim of {brim.Depth} leaves nothing of a hat {wanted.Height} high.");
+            return false;
+        }
+
+        return design.Construction switch
+        {
+            Construction.SideToSide => SideToSide.TryCompile(design, wanted, stripes, out plan, out why),
+            Construction.BrimUpRound => BrimUp.TryCompile(design, wanted, stripes, out plan, out why),
+            _ => throw new NotSupportedException($"No row plan for {design.Construction} yet."),
+        };
+    }
+}
