@@ -1,0 +1,106 @@
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Quantities;
+
+namespace StashMatch.Knitting.Matching;
+
+/// <summary>Turns a settled plan into the answer: parts, leftovers, what is short and what to know.</summary>
+internal static class Answers
+{
+    public static Answer Of(Outcome outcome, decimal allowancePercent)
+    {
+        var (puzzle, hat) = (outcome.Plan.Puzzle, outcome.Hat);
+        var binOf = (int[])outcome.Plan.BinOf.Clone();
+        var given = Given(puzzle, binOf);
+        var parts = new PartAnswer[hat.Parts.Count];
+        foreach (var item in puzzle.Items)
+        {
+            var group = puzzle.Grouping.Groups[item.Index];
+            var left = given[item.Index];
+            foreach (var m in group.Members)
+            {
+                var need = hat.Parts[m].Need(hat.Usage, m == group.EndsAt);
+                var goesIn = Metres.FromMillimetres(Math.Min(need.Millimetres, left));
+                left -= goesIn.Millimetres;
+                var from = goesIn.Millimetres == 0 ? null : new Allotment(
+                    puzzle.Bins[binOf[item.Index]].Id, goesIn, puzzle.Bins[binOf[item.Index]].Ratio.GramsOf(goesIn));
+                parts[m] = new PartAnswer(hat.Parts[m], need, need.WithAllowance(allowancePercent), from, need - goesIn);
+            }
+        }
+
+        var used = parts.Where(p => p.From is not null).GroupBy(p => p.From!.Leftover, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Sum(p => p.From!.Metres.Millimetres), StringComparer.Ordinal);
+        var leftovers = outcome.Question.Leftovers.Select(l =>
+        {
+            var metres = Metres.FromMillimetres(used.GetValueOrDefault(l.Id));
+            return new LeftoverAnswer(l, metres, l.Held - metres);
+        }).ToList();
+        var weakest = outcome.Plan.Complete ? Weakest(leftovers) : null;
+        return new Answer
+        {
+            Hat = hat,
+            Arrangement = outcome.Question.Arrangement,
+            Verdict = outcome.Verdict,
+            Why = outcome.Why,
+            ChanceOfEnough = outcome.Chance,
+            ProvenBest = outcome.Plan.Proven,
+            WeakestLeftover = weakest?.Leftover.Id,
+            MarginPercent = weakest is null ? 0 : MarginOf(weakest),
+            Parts = parts,
+            Leftovers = leftovers,
+            Short = Metres.FromMillimetres(parts.Sum(p => p.Short.Millimetres)),
+            ShortForAllowance = ShortForAllowance(puzzle, binOf, allowancePercent),
+            Warnings = Warnings.For(hat, parts, outcome.Question),
+            Cautions = Cautions.For(hat, [.. leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover)]),
+            Repairs = [],
+        };
+    }
+
+    // Each uncovered item, longest first, gets the longest free remainder every rule lets it have, which is then spoken for.
+    private static long[] Given(Puzzle puzzle, int[] binOf)
+    {
+        var free = (long[])puzzle.Held.Clone();
+        var given = new long[puzzle.Items.Length];
+        foreach (var item in puzzle.Items.Where(i => binOf[i.Index] >= 0))
+        {
+            given[item.Index] = item.Need;
+            free[binOf[item.Index]] -= item.Need;
+        }
+
+        var rules = new Rules(puzzle);
+        foreach (var item in puzzle.Items.Where(i => binOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).ToList())
+        {
+            var longest = Enumerable.Range(0, free.Length)
+                .Where(b => free[b] > 0 && rules.Admit(item, b, binOf))
+                .OrderByDescending(b => free[b]).ThenBy(b => b)
+                .FirstOrDefault(-1);
+            if (longest >= 0)
+            {
+                binOf[item.Index] = longest;
+                given[item.Index] = Math.Min(item.Need, free[longest]);
+                free[longest] -= given[item.Index];
+            }
+        }
+
+        return given;
+    }
+
+    private static LeftoverAnswer? Weakest(IEnumerable<LeftoverAnswer> leftovers) => leftovers
+        .Where(l => l.Used.Millimetres > 0)
+        .OrderBy(l => l.Left.Millimetres / (decimal)l.Used.Millimetres)
+        .ThenBy(l => l.Leftover.Id, StringComparer.Ordinal)
+        .FirstOrDefault();
+
+    private static decimal MarginOf(LeftoverAnswer l) => Math.Floor(l.Left.Millimetres * 1000m / l.Used.Millimetres) / 10;
+
+    private static Metres ShortForAllowance(Puzzle puzzle, int[] binOf, decimal allowancePercent)
+    {
+        var total = 0L;
+        foreach (var group in puzzle.Items.GroupBy(i => binOf[i.Index]))
+        {
+            var wanted = Metres.FromMillimetres(group.Sum(i => i.Need)).WithAllowance(allowancePercent).Millimetres;
+            total += group.Key < 0 ? wanted : Math.Max(0, wanted - puzzle.Held[group.Key]);
+        }
+
+        return Metres.FromMillimetres(total);
+    }
+}

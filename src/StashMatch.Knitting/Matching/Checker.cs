@@ -1,0 +1,76 @@
+using StashMatch.Knitting.Colours;
+using StashMatch.Knitting.Hats;
+
+namespace StashMatch.Knitting.Matching;
+
+/// <summary>Looks every answer over from the question alone, before anyone sees it. Shares no arithmetic with the search.</summary>
+public static class Checker
+{
+    /// <summary>Checks an answer against its question.</summary>
+    /// <exception cref="InvalidOperationException">A rule is broken: a fault of the matcher, never of the knitter.</exception>
+    public static void Check(Answer answer, Question question)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(question);
+        var byId = question.Leftovers.ToDictionary(l => l.Id, StringComparer.Ordinal);
+        var from = answer.Parts.Select(p => p.From?.Leftover).ToList();
+        foreach (var part in answer.Parts)
+        {
+            var goesIn = part.From?.Metres.Millimetres ?? 0;
+            Must(goesIn + part.Short.Millimetres == part.Need.Millimetres, $"{part.Part.Name}: what goes in and what is short are not the need");
+            if (part.From is not { } f)
+            {
+                continue;
+            }
+
+            var locks = question.Locks.Where(l => l.Part == part.Part.Name || l.Part == part.Part.Yarn).ToList();
+            Must(locks.TrueForAll(l => l.Leftover == f.Leftover), $"{part.Part.Name}: not from the leftover it is kept to");
+            Must(!question.Never.Any(n => n.Part == part.Part.Name && n.Leftover == f.Leftover), $"{part.Part.Name}: from one it must not be");
+            Must(byId[f.Leftover].ClassOrGuess == answer.Hat.WeightClass || question.Locks.Any(l => l.Leftover == f.Leftover), $"{part.Part.Name}: another weight class");
+        }
+
+        foreach (var l in answer.Leftovers)
+        {
+            var sum = answer.Parts.Where(p => p.From?.Leftover == l.Leftover.Id).Sum(p => p.From!.Metres.Millimetres);
+            Must(sum == l.Used.Millimetres && l.Used + l.Left == l.Leftover.Held, $"{l.Leftover.Id}: what goes in and what is left are not what is held");
+        }
+
+        Must(answer.Short.Millimetres == answer.Parts.Sum(p => p.Short.Millimetres), "the hat is not short by the sum of its parts");
+        Must((answer.Verdict == Verdict.No) == (answer.Short.Millimetres > 0), "a no and a shortfall go together");
+        for (var i = 0; i < answer.Parts.Count; i++)
+        {
+            for (var j = 0; j < answer.Parts.Count; j++)
+            {
+                if (from[i] is { } a && from[j] is { } b && i != j)
+                {
+                    CheckPair(answer, question, answer.Parts[i].Part, answer.Parts[j].Part, byId[a], byId[b]);
+                }
+            }
+        }
+    }
+
+    private static void CheckPair(Answer answer, Question question, HatPart p, HatPart q, Yarns.Leftover a, Yarns.Leftover b)
+    {
+        var sideBySide = (p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe && q.Number - p.Number == 1)
+            || (p.Kind == PartKind.Strand && q.Kind == PartKind.Strand && p.Number == q.Number && p.Strand < q.Strand);
+        var onePart = answer.Arrangement == Arrangement.OneGround && p.Kind == PartKind.Stripe;
+        if (sideBySide && !onePart && !question.Blend)
+        {
+            var tooClose = a.Colour is { } x && b.Colour is { } y && ColourDifference.Ciede2000(x.Lab, y.Lab) < ColourRule.ReadsAsOne;
+            Must(a.Id != b.Id && !tooClose, $"{p.Name} and {q.Name} read as one colour");
+        }
+
+        if (answer.Arrangement is Arrangement.OwnColours && p.Kind == PartKind.Stripe && a.Id == b.Id && (p.Yarn is null || p.Yarn != q.Yarn))
+        {
+            Must(q.Kind is PartKind.Strand or PartKind.Seam, $"{p.Name} does not have a leftover of its own");
+        }
+    }
+
+    private static void Must(bool holds, string broken)
+    {
+        if (!holds)
+        {
+            throw new InvalidOperationException($"The plan breaks a rule: {broken}.");
+        }
+    }
+}

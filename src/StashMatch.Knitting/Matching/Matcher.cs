@@ -1,0 +1,155 @@
+using System.Diagnostics.CodeAnalysis;
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Quantities;
+
+namespace StashMatch.Knitting.Matching;
+
+/// <summary>Answers "can I make size C from these?": which leftover goes where, whether it is enough, and what mends it if not.</summary>
+/// <remarks>Deterministic and limited by steps. In strict order: covered, safe, tidy; each answer says whether it is proven best.</remarks>
+public static class Matcher
+{
+    /// <summary>From this chance on a covered hat is a yes.</summary>
+    public const double GoodChance = 0.80;
+
+    private static readonly decimal[] Ladder = [0, 2.5m, 5, 7.5m, 10, 15, 20, 25];
+
+    /// <summary>Answers a question, repairs included.</summary>
+    /// <param name="question">The question; every part and leftover its locks name exists.</param>
+    /// <param name="answer">The answer, when the hat can be knitted as asked.</param>
+    /// <param name="why">Why it cannot be knitted, otherwise.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="ArgumentException">Two leftovers share an id.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static bool TryAnswer(
+        Question question,
+        [NotNullWhen(true)] out Answer? answer,
+        [NotNullWhen(false)] out CannotBeKnitted? why,
+        CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        if (question.Leftovers.DistinctBy(l => l.Id, StringComparer.Ordinal).Count() != question.Leftovers.Count)
+        {
+            throw new ArgumentException("Two leftovers share an id.", nameof(question));
+        }
+
+        answer = null;
+        if (Best(question, out why, cancel) is not { } best)
+        {
+            why ??= new CannotBeKnitted("size", "The hat cannot be knitted in this size.");
+            return false;
+        }
+
+        why = null;
+        answer = Answers.Of(best, question.AllowancePercent);
+        Checker.Check(answer, question);
+        answer = answer with { Repairs = Repairs.For(question, answer, best, cancel) };
+        return true;
+    }
+
+    /// <summary>The best plan over the stripe count asked, or over all the hat may have; null where none can be knitted.</summary>
+    internal static Outcome? Best(Question question, out CannotBeKnitted? why, CancellationToken cancel)
+    {
+        why = null;
+        IReadOnlyList<int> counts = question.Stripes is { } asked ? [asked] : question.Hat.CountsFor(question.Size);
+        if (counts.Count == 0)
+        {
+            why = new CannotBeKnitted("size", $"The hat has no size {question.Size}.");
+            return null;
+        }
+
+        Outcome? best = null;
+        foreach (var stripes in counts)
+        {
+            if (!question.Hat.TryNeeds(question.Size, stripes, out var hat, out var cannot) || (cannot = CannotArrange(question, hat)) is not null)
+            {
+                why ??= cannot;
+                continue;
+            }
+
+            var outcome = Settle(question with { Stripes = stripes }, hat, cancel);
+            if (best is null || (outcome.Verdict, outcome.Plan.Rung, stripes).CompareTo((best.Verdict, best.Plan.Rung, best.Hat.Stripes)) > 0)
+            {
+                best = outcome;
+            }
+        }
+
+        return best;
+    }
+
+    private static CannotBeKnitted? CannotArrange(Question question, HatNeeds hat) => question.Arrangement switch
+    {
+        Arrangement.OwnColours or Arrangement.AsItFalls => null,
+        _ when hat.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where; only own colours and as it falls apply."),
+        Arrangement.InTurn when question.InTurn < 2 || question.InTurn >= hat.Stripes =>
+            new CannotBeKnitted("inTurn", $"Between 2 and {hat.Stripes - 1} leftovers can take {hat.Stripes} stripes in turn."),
+        Arrangement.OneThread when !hat.Parts.Any(p => p.Kind is PartKind.Brim or PartKind.Strand) =>
+            new CannotBeKnitted("arrangement", "Without brim and braids there is no thread to run through."),
+        _ => null,
+    };
+
+    private static Outcome Settle(Question question, HatNeeds hat, CancellationToken cancel)
+    {
+        Puzzle? puzzle = null;
+        Plan? covering = null;
+        var certain = true;
+        var hasBrim = hat.Parts.Any(p => p.Kind == PartKind.Brim);
+        foreach (var set in hasBrim ? BrimSet.Widening : [null])
+        {
+            puzzle = Puzzle.Of(question, hat, set);
+            covering = new Planner(puzzle, cancel).Feasible(0, out var found);
+            certain &= found != Found.Unknown;
+            if (covering is not null)
+            {
+                break;
+            }
+        }
+
+        var plan = covering is null
+            ? Tidied(new Planner(puzzle!, cancel).MostCovered(), cancel)
+            : Safe(question, hat, covering, cancel);
+        plan = plan with { Proven = plan.Proven && certain };
+        return Outcome.Of(question, hat, plan);
+    }
+
+    private static Plan Tidied(Plan plan, CancellationToken cancel) => new Planner(plan.Puzzle, cancel).Tidied(plan);
+
+    // Up the ladder to the first rung, not below the allowance, whose best plan is likely enough; else the highest that covers.
+    private static Plan Safe(Question question, HatNeeds hat, Plan covering, CancellationToken cancel)
+    {
+        var allowance = question.AllowancePercent;
+        var rungs = Ladder.Append(allowance).Distinct().Order().ToList();
+        var planner = new Planner(covering.Puzzle, cancel);
+        var highest = covering;
+        var certain = true;
+        foreach (var rung in rungs.Where(r => r >= allowance))
+        {
+            if ((rung == 0 ? covering : planner.Feasible(rung, out _)) is not { } plan)
+            {
+                break;
+            }
+
+            highest = planner.Tidied(plan);
+            if (highest.ChanceOfEnough(hat.Usage) >= GoodChance)
+            {
+                return highest;
+            }
+        }
+
+        if (highest != covering)
+        {
+            return highest;
+        }
+
+        foreach (var rung in rungs.Where(r => r < allowance && r > 0).OrderDescending())
+        {
+            var plan = planner.Feasible(rung, out var found);
+            certain &= found != Found.Unknown;
+            if (plan is not null)
+            {
+                return planner.Tidied(plan) is var tidy ? tidy with { Proven = tidy.Proven && certain } : plan;
+            }
+        }
+
+        return planner.Tidied(covering) is var last ? last with { Proven = last.Proven && certain } : covering;
+    }
+}

@@ -1,0 +1,108 @@
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Yarns;
+
+namespace StashMatch.Knitting.Odds;
+
+/// <summary>What one leftover has to serve.</summary>
+/// <param name="Leftover">The leftover.</param>
+/// <param name="Bare">Bare metres of each part it serves, each 0 or more.</param>
+/// <param name="Ends">Metres of ends of all of them together.</param>
+public sealed record Load(Leftover Leftover, IReadOnlyList<double> Bare, double Ends);
+
+/// <summary>The chance that no leftover runs out.</summary>
+/// <remarks>
+/// A leftover holds (g + U)·ρ·(1 + η): U uniform over the scale's band, η normal. It is asked for ends + F·Σ d(1 + e), e normal.
+/// ln F is normal with the hat's factor and spread and common to all parts, so given F the leftovers are independent and the joint
+/// chance is an integral over one variable. All spreads [ours].
+/// </remarks>
+public static class Chance
+{
+    /// <summary>One standard deviation of a printed or measured ratio, as a share.</summary>
+    public const double PrintedSpread = 0.02;
+
+    /// <summary>One standard deviation of a guessed ratio, as a share.</summary>
+    public const double GuessedSpread = 0.12;
+
+    /// <summary>One standard deviation of a part's own use, as a share.</summary>
+    public const double PartSpread = 0.03;
+
+    private const int Points = 31;
+    private const double Reach = 5;
+
+    private static readonly (double At, double Weight)[] Gauss =
+        [(-Math.Sqrt(0.6), 5 / 18.0), (0, 8 / 18.0), (Math.Sqrt(0.6), 5 / 18.0)];
+
+    /// <summary>The chance, 0 to 1, that every leftover lasts; 1 for no loads.</summary>
+    public static double OfEnough(Usage usage, IReadOnlyList<Load> loads)
+    {
+        ArgumentNullException.ThrowIfNull(usage);
+        ArgumentNullException.ThrowIfNull(loads);
+        var facts = loads.Select(Facts.Of).ToArray();
+        if (usage.Spread == 0)
+        {
+            return facts.Aggregate(1.0, (chance, f) => chance * f.LastsGiven(usage.Factor));
+        }
+
+        var step = 2 * Reach / (Points - 1);
+        var (sum, weights) = (0.0, 0.0);
+        for (var i = 0; i < Points; i++)
+        {
+            var z = -Reach + (i * step);
+            var weight = Normal.Density(z) * (i is 0 or Points - 1 ? 0.5 : 1);
+            var factor = usage.Factor * Math.Exp(usage.Spread * z);
+            var chance = 1.0;
+            foreach (var f in facts)
+            {
+                chance *= f.LastsGiven(factor);
+                if (chance < 1e-12)
+                {
+                    break;
+                }
+            }
+
+            sum += weight * chance;
+            weights += weight;
+        }
+
+        return Math.Clamp(sum / weights, 0, 1);
+    }
+
+    /// <summary>One standard deviation of a leftover's ratio, as a share: measured is half the scale step / √3 over the grams weighed, but no less than printed.</summary>
+    public static double RatioSpread(Leftover leftover)
+    {
+        ArgumentNullException.ThrowIfNull(leftover);
+        var half = (double)leftover.Weighing.ScaleStep.Value / 2;
+        return leftover.Ratio.Source switch
+        {
+            RatioSource.Guessed => GuessedSpread,
+            RatioSource.Measured => Math.Max(PrintedSpread, half / Math.Sqrt(3) / (double)leftover.Ratio.MassInGrams),
+            _ => PrintedSpread,
+        };
+    }
+
+    private sealed record Facts(double Grams, double Band, double MetresPerGram, double RatioSpread, double Bare, double SquareSum, double Ends)
+    {
+        public static Facts Of(Load load) => new(
+            (double)load.Leftover.Weighing.Net.Value,
+            (double)load.Leftover.Weighing.BandGrams,
+            (double)load.Leftover.Ratio.MetresPerGram,
+            Chance.RatioSpread(load.Leftover),
+            load.Bare.Sum(),
+            load.Bare.Sum(d => d * d),
+            load.Ends);
+
+        public double LastsGiven(double factor)
+        {
+            var chance = 0.0;
+            foreach (var (at, weight) in Gauss)
+            {
+                var holds = Math.Max(0, Grams + (Band * at)) * MetresPerGram;
+                var over = holds - Ends - (factor * Bare);
+                var spread = Math.Sqrt((holds * holds * RatioSpread * RatioSpread) + (factor * factor * PartSpread * PartSpread * SquareSum));
+                chance += weight * (spread == 0 ? (over >= 0 ? 1 : 0) : Normal.Below(over / spread));
+            }
+
+            return chance;
+        }
+    }
+}

@@ -1,0 +1,34 @@
+namespace StashMatch.Knitting.Odds;
+
+/// <summary>The standard normal distribution.</summary>
+public static class Normal
+{
+    /// <summary>Density at <paramref name="z"/>.</summary>
+    public static double Density(double z) => Math.Exp(-z * z / 2) / Math.Sqrt(2 * Math.PI);
+
+    /// <summary>Chance of a value below <paramref name="z"/>, to about 1e-14.</summary>
+    /// <remarks>Hart's rational approximation as given by West 2005, "Better approximations to cumulative normal functions", Wilmott [memory].</remarks>
+    public static double Below(double z)
+    {
+        var x = Math.Abs(z);
+        if (x > 37)
+        {
+            return z > 0 ? 1 : 0;
+        }
+
+        double tail;
+        var e = Math.Exp(-x * x / 2);
+        if (x < 7.07106781186547)
+        {
+            var up = (((((((((((((3.52624965998911e-02 * x) + 0.700383064443688) * x) + 6.37396220353165) * x) + 33.912866078383) * x) + 112.079291497871) * x) + 221.213596169931) * x) + 220.206867912376);
+            var down = (((((((((((((((8.83883476483184e-02 * x) + 1.75566716318264) * x) + 16.064177579207) * x) + 86.7807322029461) * x) + 296.564248779674) * x) + 637.333633378831) * x) + 793.826512519948) * x) + 440.413735824752);
+            tail = e * up / down;
+        }
+        else
+        {
+            tail = e / (x + (1 / (x + (2 / (x + (3 / (x + (4 / (x + 0.65))))))))) / 2.506628274631;
+        }
+
+        return z > 0 ? 1 - tail : tail;
+    }
+}
