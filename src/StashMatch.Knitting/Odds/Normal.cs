@@ -3,6 +3,15 @@ namespace StashMatch.Knitting.Odds;
 /// <summary>The standard normal distribution.</summary>
 public static class Normal
 {
+    private static readonly double[] Up =
+        [3.52624965998911e-02, 0.700383064443688, 6.37396220353165, 33.912866078383, 112.079291497871, 221.213596169931, 220.206867912376];
+
+    private static readonly double[] Down =
+    [
+        8.83883476483184e-02, 1.75566716318264, 16.064177579207, 86.7807322029461, 296.564248779674, 637.333633378831, 793.826512519948,
+        440.413735824752,
+    ];
+
     /// <summary>Density at <paramref name="z"/>.</summary>
     public static double Density(double z) => Math.Exp(-z * z / 2) / Math.Sqrt(2 * Math.PI);
 
@@ -20,9 +29,7 @@ public static class Normal
         var e = Math.Exp(-x * x / 2);
         if (x < 7.07106781186547)
         {
-            var up = (((((((((((((3.52624965998911e-02 * x) + 0.700383064443688) * x) + 6.37396220353165) * x) + 33.912866078383) * x) + 112.079291497871) * x) + 221.213596169931) * x) + 220.206867912376);
-            var down = (((((((((((((((8.83883476483184e-02 * x) + 1.75566716318264) * x) + 16.064177579207) * x) + 86.7807322029461) * x) + 296.564248779674) * x) + 637.333633378831) * x) + 793.826512519948) * x) + 440.413735824752);
-            tail = e * up / down;
+            tail = e * Horner(Up, x) / Horner(Down, x);
         }
         else
         {
@@ -30,5 +37,16 @@ public static class Normal
         }
 
         return z > 0 ? 1 - tail : tail;
+    }
+
+    private static double Horner(double[] coefficients, double x)
+    {
+        var sum = 0.0;
+        foreach (var c in coefficients)
+        {
+            sum = (sum * x) + c;
+        }
+
+        return sum;
     }
 }

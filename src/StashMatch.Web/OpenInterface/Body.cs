@@ -1,0 +1,86 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace StashMatch.Web.OpenInterface;
+
+/// <summary>Reads a JSON body of bounded size; what cannot be read is said by field.</summary>
+public static class Body
+{
+    /// <summary>The largest body taken, bytes.</summary>
+    public const int MostBytes = 8 * 1024 * 1024;
+
+    /// <summary>Numbers are JSON numbers, names are camel case.</summary>
+    public static JsonSerializerOptions Json { get; } = new(JsonSerializerDefaults.Web)
+    {
+        NumberHandling = JsonNumberHandling.Strict,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        PropertyNameCaseInsensitive = false,
+        MaxDepth = 16,
+    };
+
+    /// <summary>The body as <typeparamref name="T"/>, or the answer to send instead.</summary>
+    public static async Task<(T? Value, IResult? Refused)> ReadAsync<T>(HttpRequest request, CancellationToken cancel)
+        where T : class
+    {
+        if (request.ContentLength > MostBytes)
+        {
+            return (null, TooLarge());
+        }
+
+        using var bytes = new MemoryStream();
+        var buffer = new byte[81920];
+        int read;
+        while ((read = await request.Body.ReadAsync(buffer, cancel)) > 0)
+        {
+            if (bytes.Length + read > MostBytes)
+            {
+                return (null, TooLarge());
+            }
+
+            bytes.Write(buffer, 0, read);
+        }
+
+        try
+        {
+            if (JsonSerializer.Deserialize<T>(bytes.GetBuffer().AsSpan(0, (int)bytes.Length), Json) is { } value)
+            {
+                return (value, null);
+            }
+
+            return (null, Refuse("body", "must be a JSON object"));
+        }
+        catch (JsonException e)
+        {
+            return (null, Refuse(FieldOf(e.Path, ""), Message(e)));
+        }
+    }
+
+    /// <summary>A JSON path as a field name: "$.leftovers[0].grams" is "leftovers[0].grams".</summary>
+    public static string FieldOf(string? path, string prefix)
+    {
+        var field = (path ?? "").TrimStart('$').TrimStart('.');
+        return (prefix, field) switch
+        {
+            ("", "") => "body",
+            ("", _) => field,
+            (_, "") => prefix,
+            _ => $"{prefix}.{field}",
+        };
+    }
+
+    /// <summary>What a JSON fault says to a person.</summary>
+    public static string Message(JsonException fault) =>
+        fault.Message.StartsWith("The JSON value could not be converted", StringComparison.Ordinal)
+            ? "is not of the right kind (numbers are written without quotes)"
+            : "is not sound JSON";
+
+    private static IResult Refuse(string field, string message)
+    {
+        var errors = new FieldErrors();
+        errors.Add(field, message);
+        return errors.Problem();
+    }
+
+    private static IResult TooLarge() => Results.Problem(
+        statusCode: StatusCodes.Status413PayloadTooLarge, title: "The body is over 8 MB.");
+}

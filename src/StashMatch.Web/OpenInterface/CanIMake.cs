@@ -1,0 +1,181 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Yarns;
+using StashMatch.Store;
+
+namespace StashMatch.Web.OpenInterface;
+
+/// <summary>POST /api/v1/can-i-make: stores nothing.</summary>
+public static class CanIMake
+{
+    private const int MostLeftovers = 10_000;
+    private const int MostPairings = 500;
+
+    public static async Task<IResult> AnswerAsync(HttpRequest request, HatReader hats, LeftoverStore leftovers, CancellationToken cancel)
+    {
+        var (body, refused) = await Body.ReadAsync<CanIMakeBody>(request, cancel);
+        if (body is null)
+        {
+            return refused!;
+        }
+
+        var errors = new FieldErrors();
+        var question = await ReadAsync(body, errors, hats, leftovers, cancel);
+        if (question is null || errors.Any)
+        {
+            return errors.Problem();
+        }
+
+        if (!Matcher.TryAnswer(question, out var answer, out var why, cancel))
+        {
+            errors.Add(why.Field, why.Reason);
+            return errors.Problem();
+        }
+
+        return Results.Json(AnswerText.Of(answer), Body.Json);
+    }
+
+    private static async Task<Question?> ReadAsync(
+        CanIMakeBody body, FieldErrors errors, HatReader hats, LeftoverStore store, CancellationToken cancel)
+    {
+        var hat = await hats.ReadAsync(body.Hat, errors, cancel);
+        var inBag = body.Leftovers is null ? await store.ForHatsAsync(cancel) : ReadLeftovers(body.Leftovers, errors);
+        if (string.IsNullOrWhiteSpace(body.Size))
+        {
+            errors.Add("size", "is missing");
+        }
+        else if (hat is not null && !hat.SizeNames.Contains(body.Size, StringComparer.Ordinal))
+        {
+            errors.Add("size", $"must be one of {string.Join(", ", hat.SizeNames)}");
+        }
+
+        if (body.Stripes is < 1 or > 24)
+        {
+            errors.Add("stripes", "must be a whole number from 1 to 24");
+        }
+
+        var arrangement = body.Arrangement is null ? Arrangement.OwnColours : errors.OneOf("arrangement", body.Arrangement, Names.Arrangements);
+        if (body.InTurn is < 2 or > 23)
+        {
+            errors.Add("inTurn", "must be a whole number from 2 to stripes less one");
+        }
+
+        var allowance = errors.Number("allowancePercent", body.AllowancePercent ?? 10, 0, 100);
+        if (body.ColourOrder is not (null or "any"))
+        {
+            errors.Add("colourOrder", body.ColourOrder is "gradient" or "contrast" ? "is not built yet; only any is" : "must be any");
+        }
+
+        var blend = body.NextDoor is null ? false : errors.OneOf("nextDoor", body.NextDoor, Names.NextDoor);
+        if (hat is null || errors.Any)
+        {
+            return null;
+        }
+
+        var parts = PartsOf(hat, body);
+        var locks = ReadPairings("locks", body.Locks, parts, inBag, errors);
+        var never = ReadPairings("never", body.Never, parts, inBag, errors);
+        return new Question(hat, body.Size!, inBag)
+        {
+            Stripes = body.Stripes,
+            Arrangement = arrangement!.Value,
+            InTurn = body.InTurn ?? 3,
+            AllowancePercent = allowance!.Value,
+            Blend = blend!.Value,
+            Locks = locks,
+            Never = never,
+        };
+    }
+
+    private static List<Leftover> ReadLeftovers(IReadOnlyList<LeftoverBody?> bodies, FieldErrors errors)
+    {
+        var list = new List<Leftover>();
+        if (bodies.Count > MostLeftovers)
+        {
+            errors.Add("leftovers", $"must be at most {MostLeftovers}");
+            return list;
+        }
+
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        for (var i = 0; i < bodies.Count; i++)
+        {
+            var at = $"leftovers[{i}].";
+            if (bodies[i] is not { } body)
+            {
+                errors.Add($"leftovers[{i}]", "must be a leftover");
+                continue;
+            }
+
+            if (string.IsNullOrWhiteSpace(body.Id) || body.Id.Length > 80)
+            {
+                errors.Add($"{at}id", "is missing, or longer than 80 characters");
+            }
+            else if (!ids.Add(body.Id))
+            {
+                errors.Add($"{at}id", "is there twice");
+            }
+
+            if (body.Read(errors, at, body.Id) is { } leftover)
+            {
+                list.Add(leftover);
+            }
+        }
+
+        return list;
+    }
+
+    // Every part the hat may have in this size; a printed hat's yarn letters too.
+    private static HashSet<string> PartsOf(Knitting.Hats.Hat hat, CanIMakeBody body)
+    {
+        IReadOnlyList<int> counts = body.Stripes is { } asked ? [asked] : hat.CountsFor(body.Size!);
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var count in counts)
+        {
+            if (hat.TryNeeds(body.Size!, count, out var needs, out _))
+            {
+                names.UnionWith(needs.Parts.Select(p => p.Name));
+                names.UnionWith(needs.Parts.Select(p => p.Yarn).OfType<string>());
+            }
+        }
+
+        return names;
+    }
+
+    private static List<Pairing> ReadPairings(
+        string field, IReadOnlyList<PairingBody?>? bodies, HashSet<string> parts, IReadOnlyList<Leftover> inBag, FieldErrors errors)
+    {
+        var list = new List<Pairing>();
+        if (bodies is { Count: > MostPairings })
+        {
+            errors.Add(field, $"must be at most {MostPairings}");
+            return list;
+        }
+
+        var ids = inBag.Select(l => l.Id).ToHashSet(StringComparer.Ordinal);
+        for (var i = 0; i < (bodies?.Count ?? 0); i++)
+        {
+            var (part, leftover) = (bodies![i]?.Part, bodies[i]?.Leftover);
+            if (part is null || (parts.Count > 0 && !parts.Contains(part)))
+            {
+                errors.Add($"{field}[{i}].part", part is null ? "is missing" : $"this hat has no part {part}");
+            }
+
+            if (leftover is null || !ids.Contains(leftover))
+            {
+                errors.Add($"{field}[{i}].leftover", leftover is null ? "is missing" : $"no leftover {leftover} is there");
+            }
+
+            if (bodies[i]?.Held is not null)
+            {
+                errors.Add($"{field}[{i}].held", "is not built yet");
+            }
+
+            if (part is not null && leftover is not null)
+            {
+                list.Add(new Pairing(part, leftover));
+            }
+        }
+
+        return list;
+    }
+}

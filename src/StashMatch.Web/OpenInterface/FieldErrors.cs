@@ -1,0 +1,58 @@
+namespace StashMatch.Web.OpenInterface;
+
+/// <summary>What is wrong with a request, field by field, as RFC 9457 problem details want it.</summary>
+public sealed class FieldErrors
+{
+    private readonly SortedDictionary<string, List<string>> _byField = new(StringComparer.Ordinal);
+
+    public bool Any => _byField.Count > 0;
+
+    public void Add(string field, string message)
+    {
+        if (!_byField.TryGetValue(field, out var messages))
+        {
+            _byField[field] = messages = [];
+        }
+
+        if (messages.Count < 5)
+        {
+            messages.Add(message);
+        }
+    }
+
+    /// <summary>A number that must be there, be finite and lie in a range.</summary>
+    public decimal? Number(string field, double? value, decimal least, decimal most, bool leastItself = true)
+    {
+        if (value is not { } v)
+        {
+            Add(field, "is missing");
+        }
+        else if (!double.IsFinite(v) || v > (double)most || v < (double)least || (!leastItself && v <= (double)least))
+        {
+            Add(field, $"must be a number {(leastItself ? "from" : "over")} {least} {(leastItself ? "to" : "and at most")} {most}");
+        }
+        else
+        {
+            return (decimal)v;
+        }
+
+        return null;
+    }
+
+    /// <summary>One of a few names.</summary>
+    public T? OneOf<T>(string field, string? value, IReadOnlyDictionary<string, T> names)
+        where T : struct
+    {
+        if (value is not null && names.TryGetValue(value, out var found))
+        {
+            return found;
+        }
+
+        Add(field, $"must be one of {string.Join(", ", names.Keys)}");
+        return null;
+    }
+
+    public IResult Problem() => Results.ValidationProblem(
+        _byField.Take(100).ToDictionary(e => e.Key, e => e.Value.ToArray(), StringComparer.Ordinal),
+        title: "Some fields cannot be read as they stand.");
+}
