@@ -23,7 +23,8 @@ public static class Checker
                 continue;
             }
 
-            var locks = question.Locks.Where(l => l.Part == part.Part.Name || l.Part == part.Part.Yarn).ToList();
+            var own = question.Locks.Any(l => l.Part == part.Part.Name) || question.Never.Any(n => n.Part == part.Part.Name);
+            var locks = question.Locks.Where(l => l.Part == (own ? part.Part.Name : part.Part.Yarn ?? part.Part.Name)).ToList();
             Must(locks.TrueForAll(l => l.Leftover == f.Leftover), $"{part.Part.Name}: not from the leftover it is kept to");
             Must(!question.Never.Any(n => n.Part == part.Part.Name && n.Leftover == f.Leftover), $"{part.Part.Name}: from one it must not be");
             Must(byId[f.Leftover].ClassOrGuess == answer.Hat.WeightClass || question.Locks.Any(l => l.Leftover == f.Leftover), $"{part.Part.Name}: another weight class");

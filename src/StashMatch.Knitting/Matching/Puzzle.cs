@@ -134,8 +134,9 @@ internal sealed class Puzzle
             var role = group.HasStripe ? Role.Stripe : group.HasHead ? Role.Head : Role.Free;
             var band = Grouping.Band(group.Kind);
             var hasBrim = group.Members.Any(m => hat.Parts[m].Kind == PartKind.Brim);
-            bool Names(Pairing p) => group.Members.Any(m => hat.Parts[m].Name == p.Part)
-                || (hat.Plan is null && group.Members.Any(m => hat.Parts[m].Yarn == p.Part));
+            // What is said of a part goes before what is said of its printed letter.
+            var pinned = group.Members.Any(m => pins.ContainsKey(hat.Parts[m].Name));
+            bool Names(Pairing p) => group.Members.Any(m => hat.Parts[m].Name == p.Part || (!pinned && hat.Parts[m].Yarn == p.Part));
             var locks = question.Locks.Where(Names).Select(p => p.Leftover).Order(StringComparer.Ordinal).ToList();
             var never = question.Never.Where(Names).Select(p => p.Leftover).Order(StringComparer.Ordinal).ToList();
             var brimRule = hasBrim && locks.Count == 0 ? brimSet : null;

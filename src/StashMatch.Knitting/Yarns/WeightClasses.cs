@@ -1,0 +1,37 @@
+namespace StashMatch.Knitting.Yarns;
+
+/// <summary>What is known of the weight classes: gauge by the Craft Yarn Council's guideline [source], metres per 100 g by our own envelopes [ours].</summary>
+public static class WeightClasses
+{
+    private static readonly IReadOnlyList<Row> Rows = [.. SeedData.Rows<Row>("weight-classes.json").OrderBy(r => r.Class)];
+
+    /// <summary>The class's name, such as "Super Fine".</summary>
+    public static string Name(WeightClass weightClass) => Rows[(int)weightClass].Name;
+
+    /// <summary>The classes whose guideline holds so many stockinette stitches to 4 in; 23 and 24 belong to two. Empty outside 1 to 40.</summary>
+    public static IReadOnlyList<WeightClass> ForGauge(decimal stitchesPer4In) =>
+        [.. Rows.Where(r => r.StitchesPer4InLeast <= stitchesPer4In && stitchesPer4In <= r.StitchesPer4InMost).Select(r => (WeightClass)r.Class)];
+
+    /// <summary>The class whose envelope holds a label ratio [ours].</summary>
+    public static WeightClass Guess(LabelRatio ratio)
+    {
+        ArgumentNullException.ThrowIfNull(ratio);
+        var metres = ratio.MetresPer100Grams;
+        return Rows.FirstOrDefault(r => r.MetresPer100GLeast <= metres && metres < r.MetresPer100GBelow) is { } row
+            ? (WeightClass)row.Class
+            : WeightClass.Lace;
+    }
+
+    /// <summary>Metres to 100 g usual for a class [ours].</summary>
+    public static decimal TypicalMetresPer100Grams(WeightClass weightClass) => Rows[(int)weightClass].MetresPer100GUsual;
+
+    private sealed record Row(
+        int Class,
+        string Name,
+        decimal StitchesPer4InLeast,
+        decimal StitchesPer4InMost,
+        decimal MetresPer100GLeast,
+        decimal MetresPer100GBelow,
+        decimal MetresPer100GUsual,
+        string Source);
+}

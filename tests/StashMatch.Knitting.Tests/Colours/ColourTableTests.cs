@@ -1,0 +1,46 @@
+using StashMatch.Knitting.Colours;
+using Xunit;
+
+namespace StashMatch.Knitting.Tests.Colours;
+
+public sealed class ColourTableTests
+{
+    [Fact]
+    public void CIEDE2000_agrees_with_its_published_test_pairs()
+    {
+        // Sharma, Wu & Dalal 2005, table 1: 34 pairs; 10 and 14 sit on a 180 degree hue edge (0.06 there, 1e-4 elsewhere).
+        foreach (var row in CheckTable.Read("ciede2000", 34).Rows)
+        {
+            var (a, b) = (new Lab(row.Real("L1"), row.Real("a1"), row.Real("b1")), new Lab(row.Real("L2"), row.Real("a2"), row.Real("b2")));
+            var within = row["pair"] is "10" or "14" ? 0.06 : 1e-4;
+            Assert.InRange(ColourDifference.Ciede2000(a, b) - row.Real("dE00"), -within, within);
+            Assert.InRange(ColourDifference.Ciede2000(b, a) - row.Real("dE00"), -within, within);
+        }
+    }
+
+    [Fact]
+    public void Conversions_agree_with_the_table()
+    {
+        // sRGB to CIELAB (D65) and OKLab (Ottosson), WCAG 2 luminance and contrast; recomputed for the table.
+        foreach (var row in CheckTable.Read("colour-conversions", 9).Rows)
+        {
+            Assert.True(YarnColour.TryParse(row["hex"], out var colour, out _));
+            Assert.InRange(colour.Lab.L - row.Real("L"), -0.011, 0.011);
+            Assert.InRange(colour.Lab.A - row.Real("a"), -0.011, 0.011);
+            Assert.InRange(colour.Lab.B - row.Real("b"), -0.011, 0.011);
+            Assert.InRange(colour.OkLab.L - row.Real("oklab_L"), -1.1e-4, 1.1e-4);
+            Assert.InRange(colour.OkLab.A - row.Real("oklab_a"), -1.1e-4, 1.1e-4);
+            Assert.InRange(colour.OkLab.B - row.Real("oklab_b"), -1.1e-4, 1.1e-4);
+            Assert.InRange(colour.RelativeLuminance - row.Real("wcag_Y"), -1e-4, 1e-4);
+            Assert.InRange(YarnColour.Contrast(colour, YarnColour.FromRgb(255, 255, 255)) - row.Real("contrast_to_white"), -6e-3, 6e-3);
+        }
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("#12345")]
+    [InlineData("red")]
+    [InlineData("#GGGGGG")]
+    [InlineData("#1234567")]
+    public void What_is_no_colour_is_refused(string text) => Assert.False(YarnColour.TryParse(text, out _, out _));
+}
