@@ -1,6 +1,6 @@
-namespace StashMatch.Web.OpenInterface;
+namespace StashMatch.Store;
 
-/// <summary>What is wrong with a request, field by field, as RFC 9457 problem details want it.</summary>
+/// <summary>What is wrong with something described, field by field.</summary>
 public sealed class FieldErrors
 {
     private readonly SortedDictionary<string, List<string>> _byField = new(StringComparer.Ordinal);
@@ -52,7 +52,6 @@ public sealed class FieldErrors
         return null;
     }
 
-    public IResult Problem() => Results.ValidationProblem(
-        _byField.Take(100).ToDictionary(e => e.Key, e => e.Value.ToArray(), StringComparer.Ordinal),
-        title: "Some fields cannot be read as they stand.");
+    /// <summary>Each field and its messages, in order.</summary>
+    public IReadOnlyDictionary<string, string[]> ByField => _byField.ToDictionary(e => e.Key, e => e.Value.ToArray(), StringComparer.Ordinal);
 }

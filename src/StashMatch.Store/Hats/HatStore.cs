@@ -1,0 +1,85 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Microsoft.EntityFrameworkCore;
+using StashMatch.Knitting.Hats;
+using StashMatch.Store.Data;
+
+namespace StashMatch.Store;
+
+/// <summary>A hat on the list.</summary>
+public sealed record ListedHat(string Id, Hat Hat, bool IsSample, HatDescription Description);
+
+/// <summary>Remembers hats: the samples that are always there, and a person's own.</summary>
+public sealed class HatStore(IDbContextFactory<StashContext> contexts, TimeProvider clock)
+{
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
+    {
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    };
+
+    private static readonly Lazy<IReadOnlyList<ListedHat>> Samples = new(ReadSamples);
+
+    /// <summary>The hat with an id; null where there is none.</summary>
+    public async Task<Hat?> FindAsync(string id, CancellationToken cancel = default)
+    {
+        if (Samples.Value.FirstOrDefault(s => s.Id == id) is { } sample)
+        {
+            return sample.Hat;
+        }
+
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        var row = await context.Hats.FirstOrDefaultAsync(h => h.PublicId == id, cancel);
+        return row is null ? null : ToListed(row).Hat;
+    }
+
+    /// <summary>The samples, then a person's own, newest first.</summary>
+    public async Task<IReadOnlyList<ListedHat>> ListAsync(CancellationToken cancel = default)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        var rows = await context.Hats.OrderByDescending(h => h.SavedAt).ToListAsync(cancel);
+        return [.. Samples.Value, .. rows.Select(ToListed)];
+    }
+
+    /// <summary>Saves a hat and returns its id.</summary>
+    /// <exception cref="ArgumentException">A description that cannot be read.</exception>
+    public async Task<string> SaveAsync(HatDescription description, CancellationToken cancel = default)
+    {
+        var hat = Read(description);
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        var id = Guid.NewGuid();
+        var row = new HatRow
+        {
+            Id = id,
+            PublicId = $"hat-{id:N}"[..16],
+            Name = hat.Name,
+            Description = JsonSerializer.Serialize(description, Json),
+            SavedAt = clock.GetUtcNow(),
+        };
+        context.Hats.Add(row);
+        await context.SaveChangesAsync(cancel);
+        return row.PublicId;
+    }
+
+    private static ListedHat ToListed(HatRow row)
+    {
+        var description = JsonSerializer.Deserialize<HatDescription>(row.Description, Json)!;
+        return new ListedHat(row.PublicId, Read(description), false, description);
+    }
+
+    private static Hat Read(HatDescription description)
+    {
+        var errors = new FieldErrors();
+        return HatDescriptionReader.Read(description, errors, "hat.")
+            ?? throw new ArgumentException(string.Join("; ", errors.ByField.Select(e => $"{e.Key} {e.Value[0]}")), nameof(description));
+    }
+
+    private static List<ListedHat> ReadSamples()
+    {
+        using var stream = typeof(HatStore).Assembly.GetManifestResourceStream("sample-hats.json")
+            ?? throw new InvalidOperationException("The sample hats are not built in.");
+        var rows = JsonSerializer.Deserialize<List<SampleRow>>(stream, Json) ?? [];
+        return rows.ConvertAll(r => new ListedHat(r.Id, Read(r.Hat), true, r.Hat));
+    }
+
+    private sealed record SampleRow(string Id, string Source, HatDescription Hat);
+}
