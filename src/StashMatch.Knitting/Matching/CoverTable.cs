@@ -11,17 +11,25 @@ internal sealed class CoverTable
 
     private const ulong Unreached = ulong.MaxValue;
     private readonly Puzzle _puzzle;
+    private readonly int _own;
+    private readonly int _mostStrands;
     private readonly int _flags;
     private readonly int[] _stride;
     private readonly ulong[] _best;
     private readonly byte[] _by;
     private readonly byte[] _from;
 
-    public CoverTable(Puzzle puzzle, long[] capacity, CancellationToken cancel)
+    /// <param name="puzzle">The puzzle.</param>
+    /// <param name="capacity">What each leftover may bear.</param>
+    /// <param name="mostStrands">The most strands on one leftover; <see cref="int.MaxValue"/> to leave them uncounted, which is quicker.</param>
+    /// <param name="cancel">Stops it.</param>
+    public CoverTable(Puzzle puzzle, long[] capacity, int mostStrands, CancellationToken cancel)
     {
         _puzzle = puzzle;
         var classes = puzzle.Classes;
-        _flags = puzzle.OwnColours ? 3 : 1;
+        _mostStrands = mostStrands;
+        _own = puzzle.OwnColours ? 3 : 1;
+        _flags = FlagsOf(puzzle, mostStrands);
         _stride = new int[classes.Length];
         var states = 1;
         for (var c = 0; c < classes.Length; c++)
@@ -39,6 +47,10 @@ internal sealed class CoverTable
     }
 
     public int States { get; }
+
+    /// <summary>States and what lies on the leftover in hand: the size of a table.</summary>
+    public static long SizeOf(Puzzle puzzle, int mostStrands) =>
+        puzzle.States() is var states && states > MostStates ? long.MaxValue : states * FlagsOf(puzzle, mostStrands);
 
     /// <summary>Whether everything can be covered.</summary>
     public bool CoversAll => Reached(States - 1);
@@ -111,14 +123,14 @@ internal sealed class CoverTable
                     }
 
                     var own = classes[c];
-                    var after = After(flag, own.Role);
+                    var after = After(flag, own);
                     if (after >= 0 && bin < capacity.Length && own.Fits[bin] && load + own.Need <= capacity[bin])
                     {
                         Reach(state, flag, c, after, ((ulong)bin << 32) | (ulong)(load + own.Need));
                     }
                     else if (next[c][bin] is var opened && opened < capacity.Length)
                     {
-                        Reach(state, flag, c, After(0, own.Role), ((ulong)opened << 32) | (ulong)own.Need);
+                        Reach(state, flag, c, After(0, own), ((ulong)opened << 32) | (ulong)own.Need);
                     }
                 }
             }
@@ -139,13 +151,26 @@ internal sealed class CoverTable
         }
     }
 
-    // What lies on the leftover in hand: nothing that excludes (0), a stripe (1), brim or crown (2); -1 where the item may not join.
-    private int After(int flag, Role role) => _flags == 1 ? 0 : role switch
+    private static int FlagsOf(Puzzle puzzle, int mostStrands) =>
+        (puzzle.OwnColours ? 3 : 1) * (mostStrands == int.MaxValue ? 1 : mostStrands + 1);
+
+    // What lies on the leftover in hand: nothing that excludes (0), a stripe (1), brim or crown (2), and how many strands where they
+    // are counted; -1 where the item may not join.
+    private int After(int flag, ItemClass item)
     {
-        Role.Free => flag,
-        Role.Stripe => flag == 0 ? 1 : -1,
-        _ => flag is 0 or 2 ? 2 : -1,
-    };
+        var (own, strands) = (flag % _own, flag / _own);
+        if (item.IsStrand && _mostStrands != int.MaxValue && ++strands > _mostStrands)
+        {
+            return -1;
+        }
+
+        own = _own == 1 || item.Role == Role.Free ? own : item.Role switch
+        {
+            Role.Stripe => own == 0 ? 1 : -1,
+            _ => own is 0 or 2 ? 2 : -1,
+        };
+        return own < 0 ? -1 : (strands * _own) + own;
+    }
 
     private static int[] NextThatFits(ItemClass own, long[] capacity)
     {

@@ -46,8 +46,8 @@ public static class Matcher
         return true;
     }
 
-    /// <summary>The best plan over the stripe count asked, or over all the hat may have; null where none can be knitted.</summary>
-    internal static Outcome? Best(Question question, out CannotBeKnitted? why, CancellationToken cancel)
+    /// <summary>The best plan over the stripe count asked, or over all the hat may have; null where none can be knitted, or covered where only that counts.</summary>
+    internal static Outcome? Best(Question question, out CannotBeKnitted? why, CancellationToken cancel, bool onlyIfCovered = false)
     {
         why = null;
         IReadOnlyList<int> counts = question.Stripes is { } asked ? [asked] : question.Hat.CountsFor(question.Size);
@@ -66,7 +66,11 @@ public static class Matcher
                 continue;
             }
 
-            var outcome = Settle(question with { Stripes = stripes }, hat, cancel);
+            if (Settle(question with { Stripes = stripes }, hat, onlyIfCovered, cancel) is not { } outcome)
+            {
+                continue;
+            }
+
             if (best is null || (outcome.Verdict, outcome.Plan.Rung, stripes).CompareTo((best.Verdict, best.Plan.Rung, best.Hat.Stripes)) > 0)
             {
                 best = outcome;
@@ -87,13 +91,13 @@ public static class Matcher
         _ => null,
     };
 
-    private static Outcome Settle(Question question, HatNeeds hat, CancellationToken cancel)
+    private static Outcome? Settle(Question question, HatNeeds hat, bool onlyIfCovered, CancellationToken cancel)
     {
         Puzzle? puzzle = null;
         Plan? covering = null;
         var certain = true;
         var hasBrim = hat.Parts.Any(p => p.Kind == PartKind.Brim);
-        foreach (var set in hasBrim ? BrimSet.Widening : [null])
+        foreach (var set in hasBrim ? BrimSet.Widening.Skip(question.BrimFrom) : [null])
         {
             puzzle = Puzzle.Of(question, hat, set);
             covering = new Planner(puzzle, cancel).Feasible(0, out var found);
@@ -104,12 +108,21 @@ public static class Matcher
             }
         }
 
+        if (covering is null && onlyIfCovered)
+        {
+            return null;
+        }
+
         var plan = covering is null
             ? Tidied(new Planner(puzzle!, cancel).MostCovered(), cancel)
             : Safe(question, hat, covering, cancel);
         plan = plan with { Proven = plan.Proven && certain };
-        return Outcome.Of(question, hat, plan);
+        var outcome = Outcome.Of(question, hat, plan);
+        return outcome.Why == Why.Short && !question.Blend && ColourAlone(question, hat, cancel) ? outcome with { Why = Why.Colour } : outcome;
     }
+
+    private static bool ColourAlone(Question question, HatNeeds hat, CancellationToken cancel) =>
+        new Planner(Puzzle.Of(question with { Blend = true }, hat, null), cancel).Feasible(0, out _) is not null;
 
     private static Plan Tidied(Plan plan, CancellationToken cancel) => new Planner(plan.Puzzle, cancel).Tidied(plan);
 

@@ -3,9 +3,9 @@ namespace StashMatch.Knitting.Matching;
 /// <summary>Finds the best plan of one puzzle at one rung: everything covered if it can be, the tidiest then.</summary>
 internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
 {
-    private const int ArrangeSteps = 20_000;
-    private const int SearchSteps = 60_000;
-    private const int MostCounts = 60;
+    private const int ArrangeSteps = 5_000;
+    private const int SearchSteps = 12_000;
+    private const int MostCounts = 24;
 
     /// <summary>A plan that covers everything with so much to spare on each leftover.</summary>
     /// <param name="rung">0 or more, per cent.</param>
@@ -13,9 +13,14 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
     public Plan? Feasible(decimal rung, out Found found)
     {
         var capacity = puzzle.CapacityAt(rung);
-        if (puzzle.States() <= CoverTable.MostStates)
+        foreach (var strands in puzzle.MostStrands == int.MaxValue ? [int.MaxValue] : new[] { int.MaxValue, puzzle.MostStrands })
         {
-            var table = new CoverTable(puzzle, capacity, cancel);
+            if (CoverTable.SizeOf(puzzle, strands) > CoverTable.MostStates)
+            {
+                break;
+            }
+
+            var table = new CoverTable(puzzle, capacity, strands, cancel);
             if (!table.CoversAll)
             {
                 found = Found.No;
@@ -61,12 +66,13 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
     public Plan MostCovered()
     {
         var capacity = puzzle.Held;
-        if (puzzle.States() > CoverTable.MostStates)
+        var strands = CoverTable.SizeOf(puzzle, puzzle.MostStrands) <= CoverTable.MostStates ? puzzle.MostStrands : int.MaxValue;
+        if (CoverTable.SizeOf(puzzle, strands) > CoverTable.MostStates)
         {
             return Greedy(capacity);
         }
 
-        var table = new CoverTable(puzzle, capacity, cancel);
+        var table = new CoverTable(puzzle, capacity, strands, cancel);
         var certain = true;
         var states = Enumerable.Range(0, table.States).Where(table.Reached)
             .Select(s => (State: s, Metres: MetresIn(table, s)))

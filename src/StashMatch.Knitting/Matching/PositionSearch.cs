@@ -1,21 +1,32 @@
 namespace StashMatch.Knitting.Matching;
 
 /// <summary>Looks for a covering position by position, colour rule and all: exact when it ends, honest when its steps run out.</summary>
-internal sealed class PositionSearch(Puzzle puzzle, long[] capacity, int steps)
+internal sealed class PositionSearch
 {
-    private readonly int[] _order =
-        [.. puzzle.Items.OrderByDescending(i => i.Role == Role.Head).ThenBy(i => i.Band).ThenBy(i => i.Index).Select(i => i.Index)];
+    private readonly Puzzle _puzzle;
+    private readonly int[] _order;
+    private readonly long[] _free;
+    private readonly int[] _alike;
+    private readonly int[] _stripes;
+    private readonly int[] _heads;
+    private readonly int[] _load;
+    private readonly int[][] _scratch;
+    private int _steps;
 
-    private readonly long[] _free = [.. capacity];
-    private readonly int[] _stripes = new int[capacity.Length];
-    private readonly int[] _heads = new int[capacity.Length];
-    private readonly int[] _load = new int[capacity.Length];
-    private int _steps = steps;
+    public PositionSearch(Puzzle puzzle, long[] capacity, int steps)
+    {
+        (_puzzle, _steps) = (puzzle, steps);
+        _order = [.. puzzle.Items.OrderByDescending(i => i.Role == Role.Head).ThenBy(i => i.Band).ThenBy(i => i.Index).Select(i => i.Index)];
+        _free = [.. capacity];
+        (_stripes, _heads, _load) = (new int[capacity.Length], new int[capacity.Length], new int[capacity.Length]);
+        _scratch = [.. _order.Select(_ => new int[capacity.Length])];
+        _alike = Alike(puzzle, capacity);
+    }
 
     /// <summary>Finds leftovers for all items but <paramref name="bare"/> of each class.</summary>
     public Found Find(int[] bare, out int[] binOf)
     {
-        binOf = new int[puzzle.Items.Length];
+        binOf = new int[_puzzle.Items.Length];
         Array.Fill(binOf, -1);
         return Place(0, bare, binOf);
     }
@@ -32,14 +43,12 @@ internal sealed class PositionSearch(Puzzle puzzle, long[] capacity, int steps)
             return Found.Unknown;
         }
 
-        var item = puzzle.Items[_order[at]];
-        var own = puzzle.Classes[item.Class];
-        var tried = new HashSet<(long, string?)>();
-        foreach (var bin in Enumerable.Range(0, _free.Length).Where(b => own.Fits[b] && _free[b] >= item.Need).OrderBy(b => _free[b]).ThenBy(b => b))
+        var item = _puzzle.Items[_order[at]];
+        var choices = Choices(item, binOf, _scratch[at]);
+        for (var k = 0; k < choices.Length; k++)
         {
-            if (!Admits(item, bin)
-                || !puzzle.Beside[item.Index].TrueForAll(n => binOf[n] < 0 || puzzle.MayTouch(bin, binOf[n]))
-                || (_load[bin] == 0 && puzzle.Bins[bin].Colour is { } colour && !Chosen(bin) && !tried.Add((_free[bin], colour.Hex))))
+            var bin = choices[k];
+            if (_load[bin] == 0 && SameTried(choices[..k], bin))
             {
                 continue;
             }
@@ -69,7 +78,38 @@ internal sealed class PositionSearch(Puzzle puzzle, long[] capacity, int steps)
         return without;
     }
 
-    private bool Admits(Item item, int bin) => !puzzle.OwnColours || item.Role switch
+    // Those every rule admits, the closest fit first.
+    private Span<int> Choices(Item item, int[] binOf, int[] scratch)
+    {
+        var count = 0;
+        var fits = _puzzle.Classes[item.Class].Fits;
+        for (var bin = 0; bin < _free.Length; bin++)
+        {
+            if (fits[bin] && _free[bin] >= item.Need && Admits(item, bin) && MayTouch(item, bin, binOf))
+            {
+                scratch[count++] = bin;
+            }
+        }
+
+        var choices = scratch.AsSpan(0, count);
+        choices.Sort((a, b) => _free[a] != _free[b] ? _free[a].CompareTo(_free[b]) : a.CompareTo(b));
+        return choices;
+    }
+
+    private bool MayTouch(Item item, int bin, int[] binOf)
+    {
+        foreach (var n in _puzzle.Beside[item.Index])
+        {
+            if (binOf[n] >= 0 && !_puzzle.MayTouch(bin, binOf[n]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private bool Admits(Item item, int bin) => !_puzzle.OwnColours || item.Role switch
     {
         Role.Stripe => _stripes[bin] == 0 && _heads[bin] == 0,
         Role.Head => _stripes[bin] == 0,
@@ -85,9 +125,48 @@ internal sealed class PositionSearch(Puzzle puzzle, long[] capacity, int steps)
         binOf[item.Index] = sign > 0 ? bin : -1;
     }
 
-    // An unused leftover is like another of its colour and length only where no class tells them apart.
-    private bool Chosen(int bin) => puzzle.Classes.Any(c => c.Fits[bin] != c.Fits[FirstLike(bin)]);
+    private bool SameTried(ReadOnlySpan<int> before, int bin)
+    {
+        foreach (var other in before)
+        {
+            if (_load[other] == 0 && _alike[other] == _alike[bin])
+            {
+                return true;
+            }
+        }
 
-    private int FirstLike(int bin) =>
-        Enumerable.Range(0, bin + 1).First(b => capacity[b] == capacity[bin] && puzzle.Bins[b].Colour == puzzle.Bins[bin].Colour);
+        return false;
+    }
+
+    // Leftovers of one length and known colour that no class tells apart are alike while nothing lies on them.
+    private static int[] Alike(Puzzle puzzle, long[] capacity)
+    {
+        var alike = new int[capacity.Length];
+        var first = new Dictionary<(long, string), List<int>>();
+        for (var bin = 0; bin < alike.Length; bin++)
+        {
+            alike[bin] = bin;
+            if (puzzle.Bins[bin].Colour is not { } colour)
+            {
+                continue;
+            }
+
+            if (!first.TryGetValue((capacity[bin], colour.Hex), out var firsts))
+            {
+                first[(capacity[bin], colour.Hex)] = firsts = [];
+            }
+
+            var like = firsts.FindIndex(f => Array.TrueForAll(puzzle.Classes, c => c.Fits[f] == c.Fits[bin]));
+            if (like >= 0)
+            {
+                alike[bin] = firsts[like];
+            }
+            else
+            {
+                firsts.Add(bin);
+            }
+        }
+
+        return alike;
+    }
 }

@@ -21,7 +21,7 @@ internal enum Role
 internal sealed record Item(int Index, long Need, int Band, Role Role, bool HasBrim, int Class);
 
 /// <summary>Like items: same need, band, role and choice of leftovers.</summary>
-internal sealed record ItemClass(long Need, int Band, Role Role, bool[] Fits, int Count);
+internal sealed record ItemClass(long Need, int Band, Role Role, bool IsStrand, bool[] Fits, int Count);
 
 /// <summary>The question in integers: items, leftovers, and the rules between them. Leftovers stand in a fixed order, so the order asked changes nothing.</summary>
 internal sealed class Puzzle
@@ -88,6 +88,11 @@ internal sealed class Puzzle
         return apart;
     }
 
+    /// <summary>The most strands one leftover may serve: one of each braid, since a braid's two strands differ. No limit where colours may blend.</summary>
+    public int MostStrands => Question.Blend ? int.MaxValue : Grouping.NextDoor.Count(p => Items[p.A].Band == 2 && Items[p.B].Band == 2) is var pairs and > 0
+        ? Items.Count(i => i.Band == 2) - pairs
+        : int.MaxValue;
+
     /// <summary>What each leftover may bear at a rung: ⌊held / (1 + rung)⌋.</summary>
     public long[] CapacityAt(decimal rungPercent) =>
         rungPercent == 0 ? Held : [.. Held.Select(h => (long)Math.Floor(h * 100m / (100m + rungPercent)))];
@@ -152,7 +157,7 @@ internal sealed class Puzzle
                 }
 
                 known[key] = at = classes.Count;
-                classes.Add(new ItemClass(need, band, role, fits, 0));
+                classes.Add(new ItemClass(need, band, role, band == 2, fits, 0));
             }
 
             classes[at] = classes[at] with { Count = classes[at].Count + 1 };

@@ -53,4 +53,7 @@ public sealed record Question(Hat Hat, string Size, IReadOnlyList<Leftover> Left
 
     /// <summary>"Not this one."</summary>
     public IReadOnlyList<Pairing> Never { get; init; } = [];
+
+    /// <summary>The narrowest set of leftovers the brim is tried with, 0 to 3.</summary>
+    internal int BrimFrom { get; init; }
 }

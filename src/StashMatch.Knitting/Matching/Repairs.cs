@@ -18,7 +18,7 @@ internal static class Repairs
         }
 
         var asked = question with { Stripes = outcome.Hat.Stripes };
-        Outcome? Try(Question other) => Matcher.Best(other, out _, cancel) is { } tried && IsBetter(tried, outcome) ? tried : null;
+        Outcome? Try(Question other) => Matcher.Best(other, out _, cancel, onlyIfCovered: true) is { } tried && IsBetter(tried, outcome) ? tried : null;
         var repairs = new List<Repair>();
         void Offer(RepairCode code, Outcome? tried, Func<Repair, Repair>? facts = null)
         {
@@ -141,12 +141,14 @@ internal static class Repairs
         }
 
         var width = BrimSet.WidthOf(plan.Puzzle.Bins[used].Brim);
-        var wider = plan.Puzzle.Bins.Where(b => BrimSet.WidthOf(b.Brim) > width && b.Held.Millimetres >= brim.Need).Take(6);
-        var best = wider
-            .Select(b => (Leftover: b.Id, Tried: attempt(asked with { Locks = [.. asked.Locks, new Pairing(PartNames.Brim, b.Id)] })))
-            .Where(b => b.Tried is not null)
-            .OrderByDescending(b => b.Tried!.Verdict).ThenByDescending(b => b.Tried!.Chance)
+        var best = Enumerable.Range(width + 1, BrimSet.Widening.Count - width - 1)
+            .Select(w => attempt(asked with { BrimFrom = w }))
+            .OfType<Outcome>()
+            .OrderByDescending(o => o.Verdict).ThenByDescending(o => o.Chance)
             .FirstOrDefault();
-        offer(RepairCode.WiderBrimSet, best.Tried, r => r with { Part = PartNames.Brim, Leftover = best.Leftover });
+        offer(RepairCode.WiderBrimSet, best, r => r with { Part = PartNames.Brim, Leftover = BrimOf(best!) });
     }
+
+    private static string BrimOf(Outcome outcome) =>
+        outcome.Plan.Puzzle.Bins[outcome.Plan.BinOf[Array.Find(outcome.Plan.Puzzle.Items, i => i.HasBrim)!.Index]].Id;
 }

@@ -1,55 +1,57 @@
 namespace StashMatch.Knitting.Matching;
 
 /// <summary>Full paths through the leftovers, one choice each, cheapest first within a gap.</summary>
-/// <param name="bins">The leftovers and what each may take.</param>
-/// <param name="dear">How much worth each choice gives away against the leftover's best at the prices found.</param>
-/// <param name="radix">Size of each digit of a state: the class's count and one.</param>
-/// <param name="full">The state in which all counts are covered.</param>
-/// <param name="mostMoves">The step budget.</param>
-/// <param name="cancel">Stops it.</param>
-internal sealed class TidyPaths(
-    IReadOnlyList<(int Bin, Tidy.Choice[] Choices)> bins, double[][] dear, int[] radix, int full, int mostMoves, CancellationToken cancel)
+internal sealed class TidyPaths
 {
-    private const int MostPaths = 2_000;
+    private const int MostPaths = 400;
+    private const long MostCells = 4_000_000;
     private const double Hair = 1e-6;
-    private readonly Dictionary<int, double>[] _layers = new Dictionary<int, double>[bins.Count + 1];
-    private readonly int[] _path = new int[bins.Count];
+    private readonly BinChoices[] _bins;
+    private readonly double[][] _dear;
+    private readonly int[] _target;
+    private readonly int _mostMoves;
+    private readonly CancellationToken _cancel;
+    private readonly int _states = 1;
+    private readonly ulong _guards;
+    private readonly int _bits;
+    private readonly int[] _path;
+    private ulong[] _packed = [];
+    private double[][] _layers = [];
     private int _moves;
     private int _paths;
+
+    /// <param name="bins">The leftovers and what each may take.</param>
+    /// <param name="dear">How much worth each choice gives away against the leftover's best at the prices found.</param>
+    /// <param name="target">How many of each class are to be covered.</param>
+    /// <param name="mostMoves">The step budget.</param>
+    /// <param name="cancel">Stops it.</param>
+    public TidyPaths(BinChoices[] bins, double[][] dear, int[] target, int mostMoves, CancellationToken cancel)
+    {
+        (_bins, _dear, _target, _mostMoves, _cancel) = (bins, dear, target, mostMoves, cancel);
+        _path = new int[bins.Length];
+        foreach (var n in target)
+        {
+            _states *= n + 1;
+            _bits += BitsOf(n);
+            if (_bits <= 63)
+            {
+                _guards |= 1UL << (_bits - 1);
+            }
+        }
+    }
+
+    private int Full => _states - 1;
 
     /// <summary>Tries the full paths whose summed dearness is within <paramref name="gap"/>. Null where the budget ran out; false where none was accepted.</summary>
     public bool? Try(double gap, Func<IReadOnlyList<int>, bool> accept)
     {
-        _layers[0] = new() { [0] = 0 };
-        for (var i = 0; i < bins.Count; i++)
+        if (_bits > 63 || (long)_states * (_bins.Length + 1) > MostCells || !Fill(gap))
         {
-            cancel.ThrowIfCancellationRequested();
-            var layer = _layers[i + 1] = [];
-            var cheap = Cheap(i, gap);
-            foreach (var (state, cost) in _layers[i])
-            {
-                foreach (var k in cheap)
-                {
-                    if (cost + dear[i][k] > gap)
-                    {
-                        break;
-                    }
-
-                    if (++_moves > mostMoves)
-                    {
-                        return null;
-                    }
-
-                    var choice = bins[i].Choices[k];
-                    if (Fits(state, choice.State) && (!layer.TryGetValue(state + choice.State, out var known) || cost + dear[i][k] < known))
-                    {
-                        layer[state + choice.State] = cost + dear[i][k];
-                    }
-                }
-            }
+            return null;
         }
 
-        if (!_layers[^1].TryGetValue(full, out var best))
+        var best = _layers[^1][Full];
+        if (best > gap)
         {
             return false;
         }
@@ -58,7 +60,7 @@ internal sealed class TidyPaths(
         for (var (above, reach) = (double.MinValue, best + Hair); above < gap;)
         {
             var dearer = double.MaxValue;
-            switch (Walk(bins.Count, full, 0, above, reach, accept, ref dearer))
+            switch (Walk(_bins.Length, Full, 0, above, reach, accept, ref dearer))
             {
                 case Walked.Accepted:
                     return true;
@@ -77,37 +79,74 @@ internal sealed class TidyPaths(
         return false;
     }
 
-    private int[] Cheap(int i, double gap) =>
-        [.. Enumerable.Range(0, bins[i].Choices.Length).Where(k => dear[i][k] <= gap).OrderBy(k => dear[i][k]).ThenBy(k => k)];
+    private static int BitsOf(int n) => System.Numerics.BitOperations.Log2((uint)n) + 2;
 
-    private bool Fits(int state, int more)
+    private bool Fill(double gap)
     {
-        foreach (var size in radix)
+        if (_packed.Length == 0)
         {
-            if ((state % size) + (more % size) >= size)
+            _packed = [.. Enumerable.Range(0, _states).Select(Pack)];
+            _layers = [.. Enumerable.Range(0, _bins.Length + 1).Select(_ => new double[_states])];
+        }
+
+        var room = _packed[Full] | _guards;
+        var reached = new List<int> { 0 };
+        Array.ForEach(_layers, l => Array.Fill(l, double.MaxValue));
+        _layers[0][0] = 0;
+        for (var i = 0; i < _bins.Length; i++)
+        {
+            _cancel.ThrowIfCancellationRequested();
+            var (from, to, states, dear) = (_layers[i], _layers[i + 1], _bins[i].States, _dear[i]);
+            var cheap = Enumerable.Range(0, states.Length).Where(k => dear[k] <= gap).OrderBy(k => dear[k]).ThenBy(k => k).ToArray();
+            var next = new List<int>();
+            foreach (var state in reached)
             {
-                return false;
+                var cost = from[state];
+                foreach (var k in cheap)
+                {
+                    var total = cost + dear[k];
+                    if (total > gap)
+                    {
+                        break;
+                    }
+
+                    if (++_moves > _mostMoves)
+                    {
+                        return false;
+                    }
+
+                    if (((room - _packed[state] - _packed[states[k]]) & _guards) != _guards)
+                    {
+                        continue;
+                    }
+
+                    var after = state + states[k];
+                    if (to[after] == double.MaxValue)
+                    {
+                        next.Add(after);
+                    }
+
+                    to[after] = Math.Min(to[after], total);
+                }
             }
 
-            (state, more) = (state / size, more / size);
+            reached = next;
         }
 
         return true;
     }
 
-    private bool Holds(int state, int part)
+    // Each class in a field of its own with a guard bit above, so that one subtraction tells whether all fit.
+    private ulong Pack(int state)
     {
-        foreach (var size in radix)
+        var (packed, shift) = (0UL, 0);
+        foreach (var n in _target)
         {
-            if (part % size > state % size)
-            {
-                return false;
-            }
-
-            (state, part) = (state / size, part / size);
+            packed |= (ulong)(state % (n + 1)) << shift;
+            (state, shift) = (state / (n + 1), shift + BitsOf(n));
         }
 
-        return true;
+        return packed;
     }
 
     // Walks back from the full state over paths dearer than above and within reach; notes the cheapest one beyond.
@@ -120,20 +159,26 @@ internal sealed class TidyPaths(
                 : accept(_path) ? Walked.Accepted : Walked.Refused;
         }
 
-        var (_, choices) = bins[layer - 1];
-        for (var k = 0; k < choices.Length; k++)
+        var states = _bins[layer - 1].States;
+        for (var k = 0; k < states.Length; k++)
         {
-            if (!Holds(state, choices[k].State) || !_layers[layer - 1].TryGetValue(state - choices[k].State, out var cost))
+            if (((_packed[state] | _guards) - _packed[states[k]] & _guards) != _guards)
             {
                 continue;
             }
 
-            if (++_moves > mostMoves)
+            if (++_moves > 2 * _mostMoves)
             {
                 return Walked.OutOfBudget;
             }
 
-            var cheapest = spent + dear[layer - 1][k] + cost;
+            var cost = _layers[layer - 1][state - states[k]];
+            if (cost == double.MaxValue)
+            {
+                continue;
+            }
+
+            var cheapest = spent + _dear[layer - 1][k] + cost;
             if (cheapest > reach)
             {
                 dearer = Math.Min(dearer, cheapest);
@@ -141,7 +186,7 @@ internal sealed class TidyPaths(
             }
 
             _path[layer - 1] = k;
-            var walked = Walk(layer - 1, state - choices[k].State, spent + dear[layer - 1][k], above, reach, accept, ref dearer);
+            var walked = Walk(layer - 1, state - states[k], spent + _dear[layer - 1][k], above, reach, accept, ref dearer);
             if (walked != Walked.Refused)
             {
                 return walked;

@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Http.HttpResults;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;

@@ -1,3 +1,4 @@
+using StashMatch.Store;
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
@@ -88,7 +89,7 @@ public sealed record LeftoverBody
 
         return new Leftover(id, Name ?? id, weighing, ratio)
         {
-            Class = (WeightClass?)WeightClass is null ? null : (Knitting.Yarns.WeightClass)WeightClass.Value,
+            Class = (Knitting.Yarns.WeightClass?)WeightClass,
             Fibre = fibre,
             Colour = colour,
             Superwash = Superwash ?? false,

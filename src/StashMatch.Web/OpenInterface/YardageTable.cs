@@ -1,3 +1,4 @@
+using StashMatch.Store;
 using System.Text.Json;
 using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Quantities;

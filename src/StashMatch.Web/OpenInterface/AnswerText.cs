@@ -1,0 +1,52 @@
+using StashMatch.Knitting.Matching;
+using StashMatch.Web.Pieces;
+
+namespace StashMatch.Web.OpenInterface;
+
+/// <summary>An answer as the open interface sends it.</summary>
+public static class AnswerText
+{
+    public static CanIMakeAnswer Of(Answer answer)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        var words = new Words(answer);
+        var measured = answer.Hat.Plan is not null;
+        return new CanIMakeAnswer(
+            Names.Of(answer.Verdict),
+            Names.Of(answer.Why),
+            Math.Round(answer.ChanceOfEnough, 4),
+            answer.ProvenBest,
+            answer.Hat.Size,
+            answer.Hat.Stripes,
+            Names.Of(answer.Arrangement),
+            answer.WeakestLeftover,
+            answer.MarginPercent,
+            [.. answer.Parts.Select(p => new PartAnswerBody(
+                p.Part.Name,
+                Names.Of(p.Part.Kind),
+                measured ? p.Part.Rows : null,
+                measured ? Math.Round(p.Part.Depth.Value, 2) : null,
+                p.Need.Value,
+                p.Planned.Value,
+                p.From is { } f ? [new FromAnswer(f.Leftover, f.Metres.Value, Math.Round(f.Grams, 3))] : [],
+                p.Short.Value))],
+            [.. answer.Leftovers.Select(l => new LeftoverAnswerBody(
+                l.Leftover.Id, l.Leftover.Held.Value, l.Leftover.HeldAtLeast.Value, l.Used.Value, l.Left.Value))],
+            answer.Short.Value,
+            answer.ShortForAllowance.Value,
+            [.. answer.Warnings.Select(w => new NoticeBody(Names.Of(w.Code), w.Part, w.Leftover, words.Text(w)))],
+            [.. answer.Cautions.Select(c => new NoticeBody(Names.Of(c), null, null, Words.Text(c)))],
+            [.. answer.Repairs.Select(r => new RepairBody(
+                r.Code == RepairCode.Buy ? "buy" : Names.Of(r.Code),
+                words.Text(r),
+                Names.Of(r.Verdict),
+                Math.Round(r.ChanceOfEnough, 4),
+                r.Part,
+                r.Leftover,
+                r.Arrangement is { } a ? Names.Of(a) : null,
+                r.Stripes,
+                r.Size,
+                r.BuyGrams,
+                r.BuyMetres?.Value))]);
+    }
+}

@@ -1,0 +1,58 @@
+using System.Globalization;
+using StashMatch.Knitting.Quantities;
+
+namespace StashMatch.Web.Pieces;
+
+/// <summary>Figures as a screen shows them: one decimal, both units, what is left to nearest, what is needed or short up.</summary>
+public static class Shown
+{
+    /// <summary>What there is, to nearest.</summary>
+    public static string Metres(Metres length) => One(length.Value) + " m";
+
+    /// <summary>What there is, to nearest.</summary>
+    public static string Yards(Metres length) => One(length.Yards) + " yd";
+
+    /// <summary>What there is in both units.</summary>
+    public static string Both(Metres length) => $"{Metres(length)} / {Yards(length)}";
+
+    /// <summary>What is needed or short, up.</summary>
+    public static string MetresUp(Metres length) => One(Up(length.Value)) + " m";
+
+    /// <summary>What is needed or short, up.</summary>
+    public static string YardsUp(Metres length) => One(Up(length.Yards)) + " yd";
+
+    /// <summary>What is needed or short in both units.</summary>
+    public static string BothUp(Metres length) => $"{MetresUp(length)} / {YardsUp(length)}";
+
+    /// <summary>Grams as fine as the scale, at least to a tenth.</summary>
+    public static string Grams(decimal grams, Grams scaleStep) =>
+        grams.ToString(scaleStep.Value < 0.1m ? "0.00" : "0.0", CultureInfo.InvariantCulture) + " g";
+
+    /// <summary>A depth in both units, inches to the eighth.</summary>
+    public static string Depth(Centimetres depth) => $"{One(depth.Value)} cm / {Eighths(depth.Inches)} in";
+
+    /// <summary>A chance in whole per cent, never 100 or 0 where it is not.</summary>
+    public static string Chance(double chance) => chance switch
+    {
+        <= 0 => "0 %",
+        >= 1 => "100 %",
+        < 0.01 => "under 1 %",
+        > 0.99 => "over 99 %",
+        _ => Math.Floor(chance * 100).ToString(CultureInfo.InvariantCulture) + " %",
+    };
+
+    /// <summary>A number for CSS or SVG.</summary>
+    public static string Css(decimal number) => Math.Round(number, 3).ToString(CultureInfo.InvariantCulture);
+
+    private static decimal Up(decimal value) => Math.Ceiling(value * 10) / 10;
+
+    private static string One(decimal value) => Math.Round(value, 1, MidpointRounding.AwayFromZero).ToString("0.0", CultureInfo.InvariantCulture);
+
+    private static string Eighths(decimal inches)
+    {
+        var eighths = (int)Math.Round(inches * 8, MidpointRounding.AwayFromZero);
+        var (whole, part) = (eighths / 8, eighths % 8);
+        var fraction = part switch { 0 => "", 1 => "⅛", 2 => "¼", 3 => "⅜", 4 => "½", 5 => "⅝", 6 => "¾", _ => "⅞" };
+        return whole == 0 && part > 0 ? fraction : $"{whole}{fraction}";
+    }
+}

@@ -1,0 +1,129 @@
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Yarns;
+
+namespace StashMatch.Web.Pieces;
+
+/// <summary>Makes sentences of an answer's typed facts.</summary>
+public sealed class Words
+{
+    private readonly Answer _answer;
+    private readonly Dictionary<string, string> _names;
+
+    public Words(Answer answer)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        _answer = answer;
+        _names = answer.Leftovers.ToDictionary(l => l.Leftover.Id, l => l.Leftover.Name, StringComparer.Ordinal);
+    }
+
+    public static string Of(Verdict verdict) => verdict switch
+    {
+        Verdict.Yes => "yes",
+        Verdict.OnlyJust => "only just",
+        _ => "no",
+    };
+
+    public static string Of(Arrangement arrangement) => arrangement switch
+    {
+        Arrangement.OwnColours => "own colours",
+        Arrangement.OneGround => "one ground",
+        Arrangement.OneThread => "one thread through",
+        Arrangement.InTurn => "in turn",
+        _ => "as it falls",
+    };
+
+    /// <summary>The reason in one sentence.</summary>
+    public string Why() => _answer.Why switch
+    {
+        Knitting.Matching.Why.Covered => "Everything is covered with the allowance.",
+        Knitting.Matching.Why.Allowance => $"Everything is covered, but {Name(_answer.WeakestLeftover)} misses the allowance by {Shown.BothUp(_answer.ShortForAllowance)}.",
+        Knitting.Matching.Why.NotCalibrated => LessLikely() + "Your own use is not known yet; weigh a swatch to be sure.",
+        Knitting.Matching.Why.Chance => LessLikely() + $"{Name(_answer.WeakestLeftover)} is the tightest.",
+        Knitting.Matching.Why.Colour => $"There is yarn enough, but next-door colours would read as one. Short by {Shown.BothUp(_answer.Short)} as it stands.",
+        Knitting.Matching.Why.Brim => "Only the brim stands in the way.",
+        _ => ShortSentence(),
+    };
+
+    public string Text(Warning warning)
+    {
+        ArgumentNullException.ThrowIfNull(warning);
+        var (first, second) = (Name(warning.Leftover), Name(warning.OtherLeftover));
+        var close = warning.CloseCall ? " It is a close call." : "";
+        return warning.Code switch
+        {
+            WarningCode.BrimStretch => $"{first} is prone to stretching in a brim.{close} Cures: a smaller needle, 10-15 % fewer stitches, a firmer rib or a doubled brim, a fine wool or nylon strand alongside, or another leftover for the brim.",
+            WarningCode.BrimRelax => $"{first} relaxes with wear in a brim.{close} A smaller needle or a firmer rib helps.",
+            WarningCode.BrimUnknownFibre => $"Nobody knows what {first} is spun of. If it is not wool, the brim may not keep its shape.",
+            WarningCode.WeightClassMix => $"{first} is of another thickness than the hat: the part it goes in comes out narrower or wider and pulls.",
+            WarningCode.LowContrast => $"{warning.Part} and {warning.OtherPart}: {first} and {second} are close and hard to tell apart.",
+            WarningCode.BraidSameValue => $"{warning.Part} and {warning.OtherPart}: {first} and {second} are as light as each other, so the braid hardly shows.",
+            WarningCode.ColourUnknown => $"The colour of {first} is not known; it is taken to differ.",
+            WarningCode.CareMix => $"{first} is machine-washable and {second} is not: a machine wash felts some parts only. Wash by hand.",
+            WarningCode.ColourRun => $"{first} is strong and {second} pale: try a wet white cloth on {first} first.",
+            WarningCode.CoarseScale => $"One step of the scale is much against what is on or left of {first}. Weigh it on a finer scale if you can.",
+            _ => $"The label ratio of {first} is a guess, so its metres may be off by a quarter.",
+        };
+    }
+
+    public static string Text(CautionCode caution) => caution switch
+    {
+        CautionCode.SmallParts => "For under threes: no pom-poms, buttons or beads that can come off.",
+        CautionCode.Cords => "For children: no ties or long cords.",
+        CautionCode.NotForSleep => "For babies: not for sleep, not indoors or in a warm car seat.",
+        CautionCode.Floats => "Weave in the braids' ends and leave no long floats that catch small fingers.",
+        CautionCode.AskFirst => "Angora or elastic in it: ask first whether the wearer can bear it.",
+        _ => "Is it for a child? Then no ties or long cords, and for under threes nothing small that can come off.",
+    };
+
+    public string Text(Repair repair)
+    {
+        ArgumentNullException.ThrowIfNull(repair);
+        return repair.Code switch
+        {
+            RepairCode.MoveOne => $"Let {Name(repair.Leftover)} go in {repair.Part}.",
+            RepairCode.FewerStripes => $"Knit {repair.Stripes} {(repair.Stripes == 1 ? "stripe" : "stripes")}.",
+            RepairCode.AnotherArrangement => $"Arrange them {(repair.Arrangement == Arrangement.OwnColours ? "in " : "")}{Of(repair.Arrangement!.Value)}.",
+            RepairCode.Blend => "Let next-door colours blend.",
+            RepairCode.WiderBrimSet => $"Take {Name(repair.Leftover)} for the brim, though it keeps its shape less well.",
+            RepairCode.UnfoldBrim => "Knit the brim single instead of folded.",
+            RepairCode.SmallerSize => $"Knit size {repair.Size}.",
+            RepairCode.ThriftierBindOff => "Bind off the ordinary way.",
+            RepairCode.WeighSwatch => "Weigh a swatch: if you use yarn as most do, it is enough.",
+            _ => Buy(repair),
+        };
+    }
+
+    /// <summary>A leftover's name, or "a bought ball".</summary>
+    public string Name(string? id) => id is not null && _names.TryGetValue(id, out var name) ? name : "a bought ball";
+
+    private string LessLikely() => _answer.ChanceOfEnough < 0.5
+        ? "Covered, but more likely to run out than not. "
+        : "Everything is covered, but not surely enough. ";
+
+    private string ShortSentence()
+    {
+        var parts = _answer.Parts.Where(p => p.Short.Millimetres > 0).ToList();
+        var which = parts.Count switch
+        {
+            0 => "Something",
+            1 => Capital(parts[0].Part.Name),
+            _ => $"{Capital(Number(parts.Count))} parts",
+        };
+        return $"{which} {(parts.Count == 1 ? "lacks" : "lack")} yarn: short by {Shown.BothUp(_answer.Short)}.";
+    }
+
+    private string Buy(Repair repair)
+    {
+        var what = repair.BuyBalls > 1 ? $"{Number(repair.BuyBalls.Value)} balls, {repair.BuyGrams} g in all" : $"{repair.BuyGrams} g";
+        var of = WeightClasses.Name(_answer.Hat.WeightClass).ToLowerInvariant();
+        return $"Buy {what} ({Shown.Both(repair.BuyMetres ?? default)}) of {of} yarn, first for {repair.Part}.";
+    }
+
+    private static string Number(int n) => n switch
+    {
+        2 => "two", 3 => "three", 4 => "four", 5 => "five", 6 => "six", 7 => "seven", 8 => "eight", 9 => "nine", 10 => "ten", _ => $"{n}",
+    };
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}
