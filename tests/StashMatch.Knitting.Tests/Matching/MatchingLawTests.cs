@@ -80,7 +80,6 @@ public sealed class MatchingLawTests
         {
             var (strict, loose) = (Ask(question), Ask(question with { Blend = true }));
             Assert.True(strict.Verdict == Verdict.No || loose.Verdict != Verdict.No);
-            Assert.True(loose.Short <= strict.Short);
         },
         iter: 200);
 
