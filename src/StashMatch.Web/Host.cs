@@ -1,0 +1,69 @@
+using Microsoft.AspNetCore.Components.Server;
+using MudBlazor.Services;
+using StashMatch.Store;
+using StashMatch.Store.Data;
+using StashMatch.Web.Layout;
+using StashMatch.Web.OpenInterface;
+
+namespace StashMatch.Web;
+
+/// <summary>Puts the program together.</summary>
+public static class Host
+{
+    private const string Policy =
+        "default-src 'self'; base-uri 'self'; form-action 'self'; object-src 'none'; frame-ancestors 'none'; "
+        + "img-src 'self' data: blob:; style-src 'self' 'unsafe-inline'; script-src 'self'";
+
+    public static void AddStashMatch(this WebApplicationBuilder builder)
+    {
+        ArgumentNullException.ThrowIfNull(builder);
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(k =>
+        {
+            k.AddServerHeader = false;
+            k.Limits.MaxRequestBodySize = Body.MostBytes + 1024;
+        });
+        if (string.IsNullOrEmpty(builder.Configuration["urls"]) && !builder.Configuration.GetSection("Kestrel:Endpoints").Exists() && !builder.Configuration.GetValue<bool>("Home:Contained"))
+        {
+            builder.WebHost.UseUrls("http://127.0.0.1:5170");
+        }
+
+        var folder = builder.Configuration["Data:Folder"] ?? "App_Data";
+        builder.Services.AddStore(Path.Combine(builder.Environment.ContentRootPath, folder));
+        builder.Services.AddRazorComponents().AddInteractiveServerComponents();
+        builder.Services.Configure<CircuitOptions>(o => o.DetailedErrors = false);
+        builder.Services.AddMudServices();
+        builder.Services.AddOpenInterface();
+    }
+
+    public static void UseStashMatch(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        app.Use(async (context, next) =>
+        {
+            var headers = context.Response.Headers;
+            headers.ContentSecurityPolicy = Policy;
+            headers.XContentTypeOptions = "nosniff";
+            headers["Referrer-Policy"] = "same-origin";
+            headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
+            await next();
+        });
+        app.UseExceptionHandler("/sorry", createScopeForErrors: true);
+        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseAntiforgery();
+        app.MapStaticAssets();
+        app.MapOpenInterface();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
+    }
+
+    /// <summary>Readies the store and, on an empty one, the demo bag.</summary>
+    public static async Task ReadyAsync(this WebApplication app, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        await app.Services.GetRequiredService<StoreStart>().ReadyAsync(cancel);
+        if (app.Configuration.GetValue("Data:Demo", true))
+        {
+            await app.Services.GetRequiredService<DemoBag>().LoadOnceAsync(cancel);
+        }
+    }
+}

@@ -1,0 +1,58 @@
+using Scalar.AspNetCore;
+using StashMatch.Store;
+
+namespace StashMatch.Web.OpenInterface;
+
+/// <summary>The routes of the open interface.</summary>
+public static class InterfaceRoutes
+{
+    public static IServiceCollection AddOpenInterface(this IServiceCollection services)
+    {
+        services.AddOpenApi();
+        services.AddProblemDetails();
+        services.AddSingleton<HatReader>();
+        return services;
+    }
+
+    public static void MapOpenInterface(this IEndpointRouteBuilder app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        app.MapOpenApi();
+        app.MapScalarApiReference("/open-interface");
+        app.MapGet("/health/live", () => Results.Text("alive")).ExcludeFromDescription();
+        app.MapGet("/health/ready", ReadyAsync).ExcludeFromDescription();
+        var api = app.MapGroup("/api/v1").DisableAntiforgery().WithTags("Open interface").ProducesValidationProblem().ProducesProblem(413);
+        api.MapPost("/can-i-make", CanIMake.AnswerAsync)
+            .WithSummary("Can I make this size from these leftovers? Stores nothing.")
+            .Accepts<CanIMakeBody>("application/json").Produces<CanIMakeAnswer>();
+        api.MapPost("/yardage", YardageTable.AnswerAsync)
+            .WithSummary("What each size and stripe count takes.")
+            .Accepts<YardageBody>("application/json").Produces<YardageAnswer>();
+        api.MapGet("/leftovers", LeftoverRoutes.ListAsync).WithSummary("The logged leftovers.").Produces<IReadOnlyList<LoggedBody>>();
+        api.MapPost("/leftovers", LeftoverRoutes.LogAsync)
+            .WithSummary("Logs a leftover; the same Idempotency-Key logs once.")
+            .Accepts<LeftoverBody>("application/json").Produces<LoggedBody>(201);
+        api.MapPost("/leftovers/{id}/weighings", LeftoverRoutes.WeighAsync)
+            .WithSummary("Weighs a leftover again.").Accepts<WeighingBody>("application/json").Produces<LoggedBody>();
+        api.MapPost("/leftovers/{id}/knit-up", LeftoverRoutes.KnitUpAsync).WithSummary("Says a leftover is finished.").Produces(204);
+        api.MapDelete("/leftovers/{id}", LeftoverRoutes.RemoveAsync).WithSummary("Takes a leftover off the list.").Produces(204);
+        api.MapGet("/hats", HatRoutes.ListAsync).WithSummary("Sample and own hats.").Produces<IReadOnlyList<ListedHatBody>>();
+        api.MapPost("/hats", HatRoutes.SaveAsync)
+            .WithSummary("Saves a hat.").Accepts<HatDescription>("application/json").Produces<SavedHatBody>(201);
+        // What is not there is not a page.
+        api.MapFallback(() => Results.Problem(statusCode: 404, title: "There is nothing at this address."));
+    }
+
+    private static async Task<IResult> ReadyAsync(LeftoverStore store, CancellationToken cancel)
+    {
+        try
+        {
+            await store.ListAsync(cancel);
+            return Results.Text("ready");
+        }
+        catch (Exception e) when (e is Microsoft.Data.Sqlite.SqliteException or IOException or InvalidOperationException)
+        {
+            return Results.Problem(statusCode: 503, title: "The store does not answer.");
+        }
+    }
+}

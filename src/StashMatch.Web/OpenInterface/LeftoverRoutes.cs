@@ -1,0 +1,173 @@
+using StashMatch.Knitting.Yarns;
+using StashMatch.Store;
+
+namespace StashMatch.Web.OpenInterface;
+
+/// <summary>A weighing as the open interface takes it.</summary>
+public sealed record WeighingBody(double? Grams, double? TareGrams, double? ScaleStepGrams);
+
+/// <summary>A logged leftover.</summary>
+public sealed record LoggedBody
+{
+    public required string Id { get; init; }
+
+    public required string Name { get; init; }
+
+    public required string Code { get; init; }
+
+    public required decimal Grams { get; init; }
+
+    public required decimal TareGrams { get; init; }
+
+    public required decimal ScaleStepGrams { get; init; }
+
+    public LabelBody? Label { get; init; }
+
+    public string? RatioFrom { get; init; }
+
+    public int? WeightClass { get; init; }
+
+    public required string Fibre { get; init; }
+
+    public string? Colour { get; init; }
+
+    public required bool Singles { get; init; }
+
+    public required bool Superwash { get; init; }
+
+    public string? Lot { get; init; }
+
+    public decimal? Metres { get; init; }
+
+    public decimal? LowMetres { get; init; }
+
+    public required bool KnittedUp { get; init; }
+
+    public required bool ForHats { get; init; }
+
+    public static LoggedBody Of(LoggedLeftover l)
+    {
+        ArgumentNullException.ThrowIfNull(l);
+        var label = l.Ratio is not { } r ? null : new LabelBody(
+            r.MassUnit == MassUnit.Grams ? (double)r.Mass : null,
+            r.MassUnit == MassUnit.Ounces ? (double)r.Mass : null,
+            r.LengthUnit == LengthUnit.Metres ? (double)r.Length : null,
+            r.LengthUnit == LengthUnit.Yards ? (double)r.Length : null);
+        var leftover = l.ToLeftover();
+        return new LoggedBody
+        {
+            Id = l.Id,
+            Name = l.Name,
+            Code = l.Code,
+            Grams = l.Weighing.Gross.Value,
+            TareGrams = l.Weighing.Tare.Value,
+            ScaleStepGrams = l.Weighing.ScaleStep.Value,
+            Label = label,
+            RatioFrom = l.Ratio is { } ratio ? Names.Of(ratio.Source) : null,
+            WeightClass = (int?)l.Class,
+            Fibre = l.Fibre.ToString(),
+            Colour = l.Colour?.Hex,
+            Singles = l.Make == YarnMake.Singles,
+            Superwash = l.Superwash,
+            Lot = l.Lot,
+            Metres = leftover?.Held.Value,
+            LowMetres = leftover?.HeldAtLeast.Value,
+            KnittedUp = l.KnittedUp,
+            ForHats = l.ForHats,
+        };
+    }
+}
+
+/// <summary>/api/v1/leftovers.</summary>
+public static class LeftoverRoutes
+{
+    private const int MostKey = 200;
+
+    public static async Task<IResult> ListAsync(LeftoverStore store, CancellationToken cancel) =>
+        Results.Json((await store.ListAsync(cancel)).Select(LoggedBody.Of), Body.Json);
+
+    public static async Task<IResult> LogAsync(HttpRequest request, LeftoverStore store, CancellationToken cancel)
+    {
+        var (body, refused) = await Body.ReadAsync<LeftoverBody>(request, cancel);
+        if (body is null)
+        {
+            return refused!;
+        }
+
+        var errors = new FieldErrors();
+        if (string.IsNullOrWhiteSpace(body.Name))
+        {
+            errors.Add("name", "is missing");
+        }
+
+        if (body.Id is { } id && (string.IsNullOrWhiteSpace(id) || id.Length > 80))
+        {
+            errors.Add("id", "must be 1 to 80 characters");
+        }
+
+        var once = request.Headers["Idempotency-Key"].FirstOrDefault();
+        if (once is { Length: 0 or > MostKey })
+        {
+            errors.Add("Idempotency-Key", $"must be 1 to {MostKey} characters");
+        }
+
+        var leftover = body.Read(errors, "", body.Id ?? "new");
+        if (leftover is null || errors.Any)
+        {
+            return errors.Problem();
+        }
+
+        try
+        {
+            var logged = await store.WeighAsync(
+                new NewLeftover(body.Name!, leftover.Weighing, leftover.Ratio)
+                {
+                    Id = body.Id,
+                    Class = leftover.Class,
+                    Fibre = leftover.Fibre,
+                    Superwash = leftover.Superwash,
+                    Make = leftover.Make,
+                    Colour = leftover.Colour,
+                    Lot = leftover.Lot,
+                },
+                once,
+                cancel);
+            return await ShowAsync(store, logged, StatusCodes.Status201Created, cancel);
+        }
+        catch (ArgumentException e)
+        {
+            errors.Add("id", e.Message.Split(" (Parameter", 2)[0]);
+            return errors.Problem();
+        }
+    }
+
+    public static async Task<IResult> WeighAsync(string id, HttpRequest request, LeftoverStore store, CancellationToken cancel)
+    {
+        var (body, refused) = await Body.ReadAsync<WeighingBody>(request, cancel);
+        if (body is null)
+        {
+            return refused!;
+        }
+
+        var errors = new FieldErrors();
+        if (LeftoverBody.ReadWeighing(errors, "", body.Grams, body.TareGrams, body.ScaleStepGrams) is not { } weighing)
+        {
+            return errors.Problem();
+        }
+
+        return await store.ReweighAsync(id, weighing, cancel) ? await ShowAsync(store, id, StatusCodes.Status200OK, cancel) : NotThere();
+    }
+
+    public static async Task<IResult> KnitUpAsync(string id, LeftoverStore store, CancellationToken cancel) =>
+        await store.KnitUpAsync(id, cancel) ? Results.NoContent() : NotThere();
+
+    public static async Task<IResult> RemoveAsync(string id, LeftoverStore store, CancellationToken cancel) =>
+        await store.RemoveAsync(id, cancel) ? Results.NoContent() : NotThere();
+
+    private static async Task<IResult> ShowAsync(LeftoverStore store, string id, int status, CancellationToken cancel) =>
+        (await store.ListAsync(cancel)).FirstOrDefault(l => l.Id == id) is { } logged
+            ? Results.Json(LoggedBody.Of(logged), Body.Json, statusCode: status)
+            : NotThere();
+
+    private static IResult NotThere() => Results.Problem(statusCode: StatusCodes.Status404NotFound, title: "No leftover has that id.");
+}

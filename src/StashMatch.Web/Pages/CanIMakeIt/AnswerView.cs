@@ -1,0 +1,102 @@
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
+using StashMatch.Pictures;
+using StashMatch.Web.Pieces;
+
+namespace StashMatch.Web.Pages.CanIMakeIt;
+
+/// <summary>One leftover on its tape.</summary>
+public sealed record TapeLine(LeftoverAnswer Answer, string Code, IReadOnlyList<TapeStretch> Stretches, Metres Doubt);
+
+/// <summary>What the answer page shows, read off an answer; no sums of its own.</summary>
+public sealed class AnswerView
+{
+    private readonly Dictionary<string, string> _codes;
+
+    public AnswerView(Answer answer, IReadOnlyDictionary<string, string> codes)
+    {
+        Answer = answer ?? throw new ArgumentNullException(nameof(answer));
+        _codes = new(codes, StringComparer.Ordinal);
+        Words = new Words(answer);
+        Numbers = answer.Parts.Select((p, i) => (p.Part.Name, i + 1)).ToDictionary(p => p.Name, p => p.Item2, StringComparer.Ordinal);
+        var byId = answer.Leftovers.ToDictionary(l => l.Leftover.Id, l => l.Leftover, StringComparer.Ordinal);
+        Paint = answer.Parts.ToDictionary(
+            p => p.Part.Name,
+            p =>
+            {
+                var leftover = p.From is { } f ? byId[f.Leftover] : null;
+                var label = leftover is null ? $"{p.Part.Name}, nothing goes in" : $"{p.Part.Name}, {leftover.Name}";
+                return new PartPaint(leftover?.Colour?.Hex, leftover is null ? null : CodeOf(leftover.Id), label, leftover is not null, p.Short.Millimetres > 0);
+            },
+            StringComparer.Ordinal);
+        Tapes = [.. answer.Leftovers.Where(l => l.Used.Millimetres > 0).OrderBy(l => FirstUse(l.Leftover.Id)).Select(ToLine)];
+        Scale = TapeScale.For(Tapes.Select(t => t.Answer.Leftover.HeldAtMost).Concat(Unfilled.Select(p => p.Need)).Concat(
+            answer.Parts.Where(p => p.From is not null && p.Short.Millimetres > 0).Select(p => byId[p.From!.Leftover].Held + p.Short)));
+    }
+
+    public Answer Answer { get; }
+
+    public Words Words { get; }
+
+    /// <summary>Each part's number in knitting order.</summary>
+    public IReadOnlyDictionary<string, int> Numbers { get; }
+
+    public IReadOnlyDictionary<string, PartPaint> Paint { get; }
+
+    public IReadOnlyList<TapeLine> Tapes { get; }
+
+    public TapeScale Scale { get; }
+
+    /// <summary>Parts nothing goes in.</summary>
+    public IEnumerable<PartAnswer> Unfilled => Answer.Parts.Where(p => p.From is null);
+
+    /// <summary>Stripes in order with what goes in: the strip of colours.</summary>
+    public IReadOnlyList<(string Name, PartPaint Paint)> Stripes =>
+        [.. Answer.Parts.Where(p => p.Part.Kind == PartKind.Stripe).Select(p => (p.From is { } f ? Words.Name(f.Leftover) : "open", Paint[p.Part.Name]))];
+
+    public string Title => $"{Answer.Hat.HatName}, size {Answer.Hat.Size}, {Answer.Hat.Stripes} {(Answer.Hat.Stripes == 1 ? "stripe" : "stripes")}";
+
+    public string CodeOf(string id) => _codes.GetValueOrDefault(id) ?? "";
+
+    /// <summary>How a ratio's source shows in its frame.</summary>
+    public static string FrameOf(RatioSource source) => source switch
+    {
+        RatioSource.Measured => "measured",
+        RatioSource.Guessed => "guessed",
+        _ => "printed",
+    };
+
+    /// <summary>The parts a leftover goes in, in a sentence.</summary>
+    public string GoesIn(TapeLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        var parts = line.Stretches.Select(s => s.Part).ToList();
+        return parts.Count switch
+        {
+            0 => "stays whole",
+            1 => $"goes in {parts[0]}",
+            _ => $"goes in {string.Join(", ", parts.SkipLast(1))} and {parts[^1]}",
+        };
+    }
+
+    private int FirstUse(string id) => Answer.Parts.Select((p, i) => (p, i)).First(x => x.p.From?.Leftover == id).i;
+
+    private TapeLine ToLine(LeftoverAnswer answer)
+    {
+        var stretches = new List<TapeStretch>();
+        var at = default(Metres);
+        foreach (var part in Answer.Parts.Where(p => p.From?.Leftover == answer.Leftover.Id))
+        {
+            stretches.Add(new TapeStretch(part.Part.Name, Numbers[part.Part.Name], at, part.From!.Metres));
+            at += part.From.Metres;
+        }
+
+        var leftover = answer.Leftover;
+        var doubt = leftover.Ratio.Source == RatioSource.Guessed
+            ? Metres.Held(leftover.Held.Value * 0.12m)
+            : leftover.Held - leftover.HeldAtLeast;
+        return new TapeLine(answer, CodeOf(leftover.Id), stretches, doubt);
+    }
+}
