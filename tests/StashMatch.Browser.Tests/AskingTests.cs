@@ -1,0 +1,92 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using Xunit;
+using static Microsoft.Playwright.Assertions;
+
+namespace StashMatch.Browser.Tests;
+
+public sealed class AskingTests(LiveApp app) : IClassFixture<LiveApp>
+{
+    [Fact]
+    public async Task Three_leftovers_are_logged_by_keyboard_and_the_question_is_answered_with_a_drawing()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        var page = await app.PageAsync(1280);
+        await page.GotoAsync("/");
+        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync("no");
+        await Expect(page.Locator("svg.hat")).ToHaveCountAsync(2);
+        await page.GotoAsync("/leftovers");
+        await Expect(page.GetByLabel("name", new() { Exact = true })).ToBeEnabledAsync();
+        await page.GetByLabel("name", new() { Exact = true }).FocusAsync();
+        await LogAsync(page, "Moss", "34", "100 g/400 m", "#5B7A3A", "136.0 m");
+        await LogAsync(page, "Plum", "29,5", "50 g / 200 m", "#523063", "118.0 m");
+        await LogAsync(page, "Oat", "41", "100 g/ 430 yd", "#E2D3B2", "161.2 m");
+        await Expect(page.Locator(".list > li")).ToHaveCountAsync(3);
+        await CheckAxeAsync(page);
+
+        foreach (var width in new[] { 390, 1280 })
+        {
+            foreach (var dark in new[] { false, true })
+            {
+                var answer = await app.PageAsync(width, dark);
+                await answer.GotoAsync("/can-i-make?hat=brim-up-sample&size=A&stripes=4&arrangement=as-it-falls");
+                await Expect(answer.Locator(".verdict .word")).ToHaveTextAsync("yes");
+                var drawing = answer.Locator("svg.hat").First;
+                await Expect(drawing).ToBeVisibleAsync();
+                await Expect(drawing.Locator("[data-part='stripe 4']")).ToHaveCountAsync(1);
+                Assert.True((await drawing.BoundingBoxAsync())!.Width > 250);
+                Assert.Equal(0, await answer.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth)"));
+                await CheckAxeAsync(answer);
+                await answer.GotoAsync("/leftovers");
+                await Expect(answer.GetByLabel("name", new() { Exact = true })).ToBeEnabledAsync();
+                Assert.Equal(0, await answer.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth)"));
+                await CheckAxeAsync(answer);
+                await answer.Context.CloseAsync();
+            }
+        }
+    }
+
+    [Fact]
+    public async Task The_answer_is_complete_with_scripts_blocked()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        var page = await app.PageAsync(390, scripts: false);
+        await page.GotoAsync("/can-i-make?hat=practice-hat&size=C");
+        await Expect(page.Locator(".verdict .word")).ToBeVisibleAsync();
+        await page.GetByLabel("in size").SelectOptionAsync("E");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Ask" }).ClickAsync();
+        await Expect(page.Locator(".verdict .proof")).ToContainTextAsync("size E");
+    }
+
+    private static async Task LogAsync(IPage page, string name, string grams, string label, string colour, string metres)
+    {
+        var keys = page.Keyboard;
+        await keys.TypeAsync(name);
+        await keys.PressAsync("Tab");
+        await keys.TypeAsync(grams);
+        await keys.PressAsync("Tab");
+        await keys.PressAsync("Tab");
+        await keys.TypeAsync(label);
+        await Expect(page.Locator("#live")).ToContainTextAsync(metres);
+        await keys.PressAsync("Tab");
+        await keys.TypeAsync("1");
+        await keys.PressAsync("Tab");
+        await keys.TypeAsync("80% wool, 20% nylon");
+        await keys.PressAsync("Tab");
+        await keys.TypeAsync(colour);
+        await keys.PressAsync("Enter");
+        await Expect(page.Locator("p[role=status]")).ToContainTextAsync($"{name} is saved");
+        await Expect(page.GetByLabel("name", new() { Exact = true })).ToBeFocusedAsync();
+        await Expect(page.GetByLabel("name", new() { Exact = true })).ToHaveValueAsync("");
+    }
+
+    private static async Task CheckAxeAsync(IPage page)
+    {
+        var result = await page.RunAxe();
+        var serious = result.Violations.Where(v => v.Impact is "serious" or "critical").ToList();
+        Assert.True(serious.Count == 0, string.Join("\n", serious.Select(Told)));
+    }
+
+    private static string Told(AxeResultItem v) => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}";
+}
