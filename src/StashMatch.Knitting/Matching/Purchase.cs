@@ -1,4 +1,3 @@
-using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
@@ -9,60 +8,63 @@ namespace StashMatch.Knitting.Matching;
 internal static class Purchase
 {
     // On top of the planned metres: enough first for the allowance, then for the chance.
-    private static readonly decimal[] Extra = [1.00m, 1.10m, 1.20m, 1.35m];
+    private static readonly decimal[] Extra = [1.00m, 1.20m, 1.40m];
+
+    private const int MostOptions = 4;
 
     public static void Offer(
-        Question asked, Answer answer, Outcome outcome, Func<Question, Outcome?> attempt, Action<RepairCode, Outcome?, Func<Repair, Repair>?> offer)
+        Question asked, Outcome outcome, Func<Question, Outcome?> attempt, Action<RepairCode, Outcome?, Func<Repair, Repair>?> offer)
     {
-        var short_ = Wanting(answer, outcome);
-        if (short_.Count == 0)
-        {
-            return;
-        }
-
         var ratio = new LabelRatio(
             100, MassUnit.Grams, WeightClasses.TypicalMetresPer100Grams(outcome.Hat.WeightClass), LengthUnit.Metres, RatioSource.Printed);
-        Outcome? best = null;
-        var facts = (Grams: 0, Metres: default(Metres));
-        foreach (var extra in Extra)
+        (Outcome Outcome, List<(string Name, long Need)> Parts, List<Leftover> Balls)? best = null;
+        foreach (var parts in Options(outcome))
         {
-            var bought = short_.Select((need, i) => Ball(i, need, extra, ratio, asked, outcome)).ToList();
-            var tried = attempt(asked with { Leftovers = [.. asked.Leftovers, .. bought] });
-            if (tried is not null && (best is null || tried.Verdict > best.Verdict))
+            foreach (var extra in Extra)
             {
-                best = tried;
-                facts = ((int)bought.Sum(b => b.Weighing.Net.Value), Metres.FromMillimetres(bought.Sum(b => b.Held.Millimetres)));
-            }
+                var balls = parts.Select((need, i) => Ball(i, need.Need, extra, ratio, asked, outcome)).ToList();
+                var tried = attempt(asked with { Leftovers = [.. asked.Leftovers, .. balls] });
+                if (tried is not null && (best is not { } b || (tried.Verdict, Lighter: -Weight(balls)).CompareTo((b.Outcome.Verdict, -Weight(b.Balls))) > 0))
+                {
+                    best = (tried, parts, balls);
+                }
 
-            if (tried?.Verdict == Verdict.Yes)
-            {
-                break;
+                if (tried?.Verdict == Verdict.Yes)
+                {
+                    break;
+                }
             }
         }
 
-        offer(RepairCode.Buy, best, r => r with { BuyGrams = facts.Grams, BuyMetres = facts.Metres, BuyBalls = short_.Count, Part = short_[0].Name });
+        if (best is { } buy)
+        {
+            offer(RepairCode.Buy, buy.Outcome, r => r with
+            {
+                BuyGrams = (int)Weight(buy.Balls),
+                BuyMetres = Metres.FromMillimetres(buy.Balls.Sum(b => b.Held.Millimetres)),
+                BuyBalls = buy.Balls.Count,
+                Part = buy.Parts[0].Name,
+            });
+        }
     }
 
-    // Groups that are short; where all are covered, the one on the weakest leftover.
-    private static List<(string Name, long Need)> Wanting(Answer answer, Outcome outcome)
+    private static decimal Weight(List<Leftover> balls) => balls.Sum(b => b.Weighing.Net.Value);
+
+    // A ball for each group that is short; where all are covered, one ball for one group of each kind, whichever mends most.
+    private static IEnumerable<List<(string Name, long Need)>> Options(Outcome outcome)
     {
         var (puzzle, binOf) = (outcome.Plan.Puzzle, outcome.Plan.BinOf);
-        string Name(Item i) => puzzle.Hat.Parts[puzzle.Grouping.Groups[i.Index].EndsAt].Name;
-        var wanting = puzzle.Items.Where(i => binOf[i.Index] < 0).ToList();
-        if (wanting.Count == 0)
-        {
-            wanting = [.. puzzle.Items
-                .Where(i => binOf[i.Index] >= 0 && puzzle.Bins[binOf[i.Index]].Id == answer.WeakestLeftover)
-                .OrderByDescending(i => i.Need).Take(1)];
-        }
-
-        return wanting.OrderByDescending(i => i.Need).ThenBy(i => i.Index).Select(i => (Name(i), i.Need)).ToList();
+        (string, long) Told(Item i) => (puzzle.Hat.Parts[puzzle.Grouping.Groups[i.Index].EndsAt].Name, i.Need);
+        var wanting = puzzle.Items.Where(i => binOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).Select(Told).ToList();
+        return wanting.Count > 0
+            ? [wanting]
+            : puzzle.Items.OrderByDescending(i => i.Need).ThenBy(i => i.Index).DistinctBy(i => i.Class).Take(MostOptions).Select(i => new List<(string, long)> { Told(i) });
     }
 
     // Whole grams, up, of a plain wool that keeps a brim, in a colour of its own.
-    private static Leftover Ball(int number, (string Name, long Need) part, decimal extra, LabelRatio ratio, Question asked, Outcome outcome)
+    private static Leftover Ball(int number, long need, decimal extra, LabelRatio ratio, Question asked, Outcome outcome)
     {
-        var metres = Metres.FromMillimetres(part.Need).WithAllowance(asked.AllowancePercent).Value * extra;
+        var metres = Metres.FromMillimetres(need).WithAllowance(asked.AllowancePercent).Value * extra;
         var grams = Math.Clamp(Math.Ceiling(metres / ratio.MetresPerGram), 1, Weighing.MostGrams);
         return new Leftover($"\u0000bought {number}", "bought", new Weighing(Grams.From(grams), default, Grams.From(0.1m)), ratio)
         {

@@ -74,7 +74,7 @@ internal static class Repairs
                 RepairCode.WeighSwatch, Verdict.Yes, outcome.Plan.ChanceOfEnough(outcome.Hat.Usage with { Spread = 0.05 })));
         }
 
-        Purchase.Offer(asked, answer, outcome, Try, Offer);
+        Purchase.Offer(asked, outcome, Try, Offer);
         return repairs;
     }
 

@@ -19,6 +19,9 @@ public static class Body
         MaxDepth = 16,
     };
 
+    /// <summary>The same, with every named field there even where it is null.</summary>
+    public static JsonSerializerOptions Whole { get; } = new(Json) { DefaultIgnoreCondition = JsonIgnoreCondition.Never };
+
     /// <summary>The body as <typeparamref name="T"/>, or the answer to send instead.</summary>
     public static async Task<(T? Value, IResult? Refused)> ReadAsync<T>(HttpRequest request, CancellationToken cancel)
         where T : class

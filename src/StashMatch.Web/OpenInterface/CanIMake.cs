@@ -31,7 +31,7 @@ public static class CanIMake
             return errors.Problem();
         }
 
-        return Results.Json(AnswerText.Of(answer), Body.Json);
+        return Results.Json(AnswerText.Of(answer), Body.Whole);
     }
 
     private static async Task<Question?> ReadAsync(

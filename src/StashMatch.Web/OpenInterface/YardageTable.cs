@@ -113,7 +113,7 @@ public static class YardageTable
         }
 
         var rows = Yardage.Table(hat, body.Sizes?.OfType<string>().ToList() ?? hat.SizeNames, body.StripeCounts, allowance!.Value);
-        return Results.Json(new YardageAnswer(allowance.Value, [.. rows.Select(ToBody)]), Body.Json);
+        return Results.Json(new YardageAnswer(allowance.Value, [.. rows.Select(ToBody)]), Body.Whole);
     }
 
     private static YardageRowBody ToBody(YardageRow row)
