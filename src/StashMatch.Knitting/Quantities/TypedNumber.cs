@@ -9,8 +9,15 @@ public static class TypedNumber
 {
     private static readonly Dictionary<char, decimal> Fractions = new()
     {
-        ['½'] = 0.5m, ['¼'] = 0.25m, ['¾'] = 0.75m, ['⅓'] = 1 / 3m, ['⅔'] = 2 / 3m,
-        ['⅛'] = 0.125m, ['⅜'] = 0.375m, ['⅝'] = 0.625m, ['⅞'] = 0.875m,
+        ['½'] = 0.5m,
+        ['¼'] = 0.25m,
+        ['¾'] = 0.75m,
+        ['⅓'] = 1 / 3m,
+        ['⅔'] = 2 / 3m,
+        ['⅛'] = 0.125m,
+        ['⅜'] = 0.375m,
+        ['⅝'] = 0.625m,
+        ['⅞'] = 0.875m,
     };
 
     /// <summary>Reads a number from 0 to 1,000,000,000.</summary>

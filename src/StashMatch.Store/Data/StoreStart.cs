@@ -19,9 +19,9 @@ public sealed class StoreStart(IDbContextFactory<StashContext> contexts, StorePl
     {
         Directory.CreateDirectory(place.Folder);
         await using var onlyOne = await LockAsync(cancel);
+        var existed = File.Exists(place.File) && new FileInfo(place.File).Length > 0;
         await using var context = await contexts.CreateDbContextAsync(cancel);
         await CheckVersionAsync(context, cancel);
-        var existed = File.Exists(place.File) && new FileInfo(place.File).Length > 0;
         var known = context.Database.GetMigrations().ToHashSet(StringComparer.Ordinal);
         var applied = existed ? (await context.Database.GetAppliedMigrationsAsync(cancel)).ToList() : [];
         if (applied.Find(a => !known.Contains(a)) is { } newer)

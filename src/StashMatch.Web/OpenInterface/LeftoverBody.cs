@@ -1,7 +1,7 @@
-using StashMatch.Store;
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
+using StashMatch.Store;
 
 namespace StashMatch.Web.OpenInterface;
 

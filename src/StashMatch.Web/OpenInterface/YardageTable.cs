@@ -1,7 +1,7 @@
-using StashMatch.Store;
 using System.Text.Json;
 using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Quantities;
+using StashMatch.Store;
 
 namespace StashMatch.Web.OpenInterface;
 

@@ -122,7 +122,16 @@ public sealed class Words
 
     private static string Number(int n) => n switch
     {
-        2 => "two", 3 => "three", 4 => "four", 5 => "five", 6 => "six", 7 => "seven", 8 => "eight", 9 => "nine", 10 => "ten", _ => $"{n}",
+        2 => "two",
+        3 => "three",
+        4 => "four",
+        5 => "five",
+        6 => "six",
+        7 => "seven",
+        8 => "eight",
+        9 => "nine",
+        10 => "ten",
+        _ => $"{n}",
     };
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];

@@ -1,0 +1,35 @@
+using Bunit;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+using MudBlazor.Services;
+using StashMatch.Store;
+using StashMatch.Store.Data;
+
+namespace StashMatch.Web.Tests.Pages;
+
+/// <summary>Renders pages on the real store in a folder of its own.</summary>
+public abstract class PageContext : BunitContext
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("stashmatch-page-").FullName;
+
+    protected PageContext()
+    {
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        Services.AddMudServices(o => o.PopoverOptions.CheckForPopoverProvider = false);
+        Services.AddStore(_folder);
+        SetRendererInfo(new RendererInfo("Server", isInteractive: true));
+    }
+
+    protected LeftoverStore Leftovers => Services.GetRequiredService<LeftoverStore>();
+
+    protected Task ReadyAsync() => Services.GetRequiredService<StoreStart>().ReadyAsync(CancellationToken.None);
+
+    protected void GoTo(string address) => Services.GetRequiredService<NavigationManager>().NavigateTo(address);
+
+    protected override async ValueTask DisposeAsyncCore()
+    {
+        await base.DisposeAsyncCore();
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        Directory.Delete(_folder, recursive: true);
+    }
+}
