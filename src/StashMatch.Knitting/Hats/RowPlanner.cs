@@ -22,12 +22,10 @@ public static class RowPlanner
             return false;
         }
 
-        if (stripes < design.StripeCounts.Least || stripes > design.StripeCounts.Most)
+        var counts = design.StripeCounts ?? StripeCounts.Any;
+        if (stripes < counts.Least || stripes > counts.Most)
         {
-            why = new CannotBeKnitted(
-                "stripes",
-                $"The hat has {design.StripeCounts.Least} to {design.StripeCounts.Most} stripes.",
-                stripes > design.StripeCounts.Most ? design.StripeCounts.Most : null);
+            why = new CannotBeKnitted("stripes", $"The hat has {counts.Least} to {counts.Most} stripes.", stripes > counts.Most ? counts.Most : null);
             return false;
         }
 

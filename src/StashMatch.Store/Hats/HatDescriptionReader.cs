@@ -91,7 +91,7 @@ public static class HatDescriptionReader
         }
 
         var crownYarn = d.Crown?.Yarn is null ? CrownYarn.Stripes : errors.OneOf($"{at}crown.yarn", d.Crown.Yarn, CrownYarns);
-        var (least, most) = (d.StripeCounts?.Least ?? (d.StripeCounts is null ? 4 : 1), d.StripeCounts?.Most ?? (d.StripeCounts is null ? 12 : 24));
+        var (least, most) = (d.StripeCounts?.Least ?? 1, d.StripeCounts?.Most ?? 24);
         if (least is < 1 or > 24)
         {
             errors.Add($"{at}stripeCounts.least", "must be a whole number from 1 to 24");
@@ -118,7 +118,7 @@ public static class HatDescriptionReader
             Brim = brim,
             Braids = braids,
             Crown = new Crown(d.Crown?.DecreaseLines ?? 8, crownYarn!.Value),
-            StripeCounts = new StripeCounts(least, most),
+            StripeCounts = d.StripeCounts is null ? null : new StripeCounts(least, most),
             Sizes = sizes,
             Usage = usage,
         };
