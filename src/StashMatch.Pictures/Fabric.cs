@@ -47,13 +47,13 @@ internal static class Fabric
         {
             var p = paint.GetValueOrDefault(strands[turn].Name);
             pen.Open(strands[turn].Name, p?.Label ?? strands[turn].Name);
-            for (var i = -turn; i < arrows; i += 2)
+            for (var i = -turn; i < arrows; i += strands.Count)
             {
                 double Clip(double along) => Math.Clamp(along, 0, 1);
                 var (from, to, point) = (Clip(i * step), Clip((i + 1) * step), step * 0.8);
                 pen.Shape(
                     [map(from, 0), map(Clip((i * step) + point), 0.5), map(from, 1), map(to, 1), map(Clip(to + point), 0.5), map(to, 0)],
-                    Fill(pen.Id, p));
+                    Fill(pen.Id, p) + (strands.Count == 1 ? " stroke=\"#000\" stroke-opacity=\".3\" stroke-width=\".6\"" : ""));
             }
 
             pen.Close();

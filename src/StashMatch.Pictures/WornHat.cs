@@ -70,9 +70,9 @@ internal sealed class WornHat
             {
                 yield return ([part], size[part.Name]);
             }
-            else if (part is { Kind: PartKind.Strand, Strand: 'a' } && hat.Parts.FirstOrDefault(p => p.Kind == PartKind.Strand && p.Number == part.Number && p.Strand == 'b') is { } other)
+            else if (part is { Kind: PartKind.Strand, Strand: 'a' })
             {
-                yield return ([part, other], size[part.Name]);
+                yield return ([part, .. hat.Parts.Where(p => p.Kind == PartKind.Strand && p.Number == part.Number && p.Strand == 'b')], size[part.Name]);
             }
         }
     }
@@ -111,7 +111,7 @@ internal sealed class WornHat
             return;
         }
 
-        if (parts.Count == 2)
+        if (parts[0].Kind == PartKind.Strand)
         {
             Fabric.Braid(pen, parts, paint, arrows, (along, across) => At(left + (across * (right - left)), 1 - along));
             return;
@@ -123,7 +123,7 @@ internal sealed class WornHat
     private void Rings(Pen pen, IReadOnlyList<HatPart> parts, IReadOnlyDictionary<string, PartPaint> paint, double from, double to, int arrows)
     {
         static double Angle(double share) => (share - 0.5) * Math.PI;
-        if (parts.Count == 2)
+        if (parts[0].Kind == PartKind.Strand)
         {
             Fabric.Braid(pen, parts, paint, arrows, (along, across) => At(Angle(along), from + (across * (to - from))));
             return;

@@ -36,6 +36,9 @@ public sealed record HatDesign : Hat
     /// <summary>The stripe counts it may have; null where nobody said: then any from 1 to 24 can be asked for, and 4 to 12 are tried.</summary>
     public StripeCounts? StripeCounts { get; init; }
 
+    /// <summary>Stripes that are not all alike, one value for each; null for equal stripes.</summary>
+    public StripeDepths? Stripes { get; init; }
+
     /// <summary>Its sizes, smallest first.</summary>
     public required IReadOnlyList<HatSize> Sizes { get; init; }
 
@@ -47,9 +50,9 @@ public sealed record HatDesign : Hat
 
     /// <inheritdoc/>
     public override IReadOnlyList<int> CountsFor(string size) =>
-        Sizes.Any(s => s.Size == size) && (StripeCounts ?? StripeCounts.Usual) is var counts
-            ? [.. Enumerable.Range(counts.Least, counts.Most - counts.Least + 1)]
-            : [];
+        !Sizes.Any(s => s.Size == size) ? []
+            : Stripes is { } own ? [own.Values.Count]
+            : (StripeCounts ?? StripeCounts.Usual) is var counts ? [.. Enumerable.Range(counts.Least, counts.Most - counts.Least + 1)] : [];
 
     /// <inheritdoc/>
     public override bool TryNeeds(string size, int stripes, [NotNullWhen(true)] out HatNeeds? needs, [NotNullWhen(false)] out CannotBeKnitted? why)

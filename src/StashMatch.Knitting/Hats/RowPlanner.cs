@@ -29,6 +29,12 @@ public static class RowPlanner
             return false;
         }
 
+        if (design.Stripes is { } own && own.Values.Count != stripes)
+        {
+            why = new CannotBeKnitted("stripes", $"The hat tells the depths of {own.Values.Count} stripes.", own.Values.Count);
+            return false;
+        }
+
         if (design.Brim is { } brim && brim.Depth >= wanted.Height)
         {
             why = new CannotBeKnitted("brim.depthCm", $"A brim of {brim.Depth} leaves nothing of a hat {wanted.Height} high.");
@@ -38,8 +44,7 @@ public static class RowPlanner
         return design.Construction switch
         {
             Construction.SideToSide => SideToSide.TryCompile(design, wanted, stripes, out plan, out why),
-            Construction.BrimUpRound => BrimUp.TryCompile(design, wanted, stripes, out plan, out why),
-            _ => throw new NotSupportedException($"No row plan for {design.Construction} yet."),
+            _ => BrimUp.TryCompile(design, wanted, stripes, out plan, out why),
         };
     }
 }
