@@ -150,7 +150,7 @@ internal static class BrimUp
             int[]? shared;
             if (design.Stripes?.Own is { } own)
             {
-                shared = StripeShares.Own(own, design.Gauge.RowsPerCm, odd);
+                shared = StripeShares.Own(own, design.Gauge.RowsPerCm, odd, lastIsFree: !ownCrown);
                 straight = shared.Sum() + braidRows - (ownCrown ? 0 : crownRounds);
                 if (straight % 2 != 0 && odd is not null)
                 {

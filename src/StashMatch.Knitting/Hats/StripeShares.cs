@@ -32,9 +32,9 @@ internal static class StripeShares
         return Array.TrueForAll(shares, s => s >= LeastRows) ? shares : null;
     }
 
-    /// <summary>Rows of stripes with depths of their own, each the nearest allowed.</summary>
-    public static int[] Own(StripeDepths depths, decimal rowsPerCm, bool[]? odd) =>
-        [.. depths.Values.Select((d, i) => odd is null
+    /// <summary>Rows of stripes with depths of their own, each the nearest allowed; a crown's last stripe may have any number, since nothing follows it.</summary>
+    public static int[] Own(StripeDepths depths, decimal rowsPerCm, bool[]? odd, bool lastIsFree = false) =>
+        [.. depths.Values.Select((d, i) => odd is null || (lastIsFree && i == odd.Length - 1)
             ? Math.Max(LeastRows, Counts.Nearest(d * rowsPerCm))
             : odd[i] ? Math.Max(3, Counts.Nearest((d * rowsPerCm) - 1, 2) + 1) : Math.Max(LeastRows, Counts.Nearest(d * rowsPerCm, 2)))];
 

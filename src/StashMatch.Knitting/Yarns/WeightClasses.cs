@@ -22,6 +22,14 @@ public static class WeightClasses
             : WeightClass.Lace;
     }
 
+    /// <summary>Whether a ratio lies more than a quarter outside the class's envelope [ours]: label or class may be mistyped.</summary>
+    public static bool IsFarFrom(WeightClass weightClass, LabelRatio ratio)
+    {
+        ArgumentNullException.ThrowIfNull(ratio);
+        var row = Rows[(int)weightClass];
+        return ratio.MetresPer100Grams < row.MetresPer100GLeast * 0.75m || ratio.MetresPer100Grams > row.MetresPer100GBelow * 1.25m;
+    }
+
     /// <summary>Metres to 100 g usual for a class [ours].</summary>
     public static decimal TypicalMetresPer100Grams(WeightClass weightClass) => Rows[(int)weightClass].MetresPer100GUsual;
 
