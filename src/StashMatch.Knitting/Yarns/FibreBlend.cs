@@ -17,7 +17,7 @@ public sealed partial class FibreBlend : IEquatable<FibreBlend>
     private FibreBlend(IReadOnlyList<FibreShare> shares) => Shares = shares;
 
     /// <summary>A yarn nobody knows the fibre of.</summary>
-    public static FibreBlend Unknown { get; } = new([new FibreShare(Fibre.Unknown, "unknown", 100)]);
+    public static FibreBlend Unknown { get; } = new([new FibreShare(Fibre.Unknown, "unknown")]);
 
     /// <summary>The shares, as the label orders them.</summary>
     public IReadOnlyList<FibreShare> Shares { get; }
@@ -143,12 +143,12 @@ public sealed partial class FibreBlend : IEquatable<FibreBlend>
         return true;
     }
 
-    [GeneratedRegex(@"[;/+&\n]|,(?!\d)|\band\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 100)]
+    [GeneratedRegex(@"[;/+&\n]|,(?!\d)|\band\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Separators();
 
-    [GeneratedRegex(@"^(?:(?<before>-?[\d.,]+)\s*%?\s*)?(?<word>[\p{L}][\p{L} \-']*?)(?:\s*(?<after>-?[\d.,]+)\s*%?)?$", RegexOptions.CultureInvariant, 100)]
+    [GeneratedRegex(@"^(?:(?<before>-?[\d.,]+)\s*%?\s*)?(?<word>[\p{L}][\p{L} \-']*?)(?:\s*(?<after>-?[\d.,]+)\s*%?)?$", RegexOptions.CultureInvariant)]
     private static partial Regex ShareText();
 
-    [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant, 100)]
+    [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant)]
     private static partial Regex Spaces();
 }

@@ -73,9 +73,9 @@ public static partial class LabelText
         }
     }
 
-    [GeneratedRegex(@"(?<![\p{L}\d.,])(?<number>[\d.,½¼¾⅓⅔⅛⅜⅝⅞]+(?:\s+\d+/\d+)?)\s*(?<unit>grams?|gr?|ounces?|oz|met(?:re|er)s?|m|yards?|yds?|y)\.?(?![\p{L}])", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 100)]
+    [GeneratedRegex(@"(?<![\p{L}\d.,])(?<number>[\d.,½¼¾⅓⅔⅛⅜⅝⅞]+(?:\s+\d+/\d+)?)\s*(?<unit>grams?|gr?|ounces?|oz|met(?:re|er)s?|m|yards?|yds?|y)\.?(?![\p{L}])", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Quantity();
 
-    [GeneratedRegex(@"^\s*(?:[/=:;,–-]|per|to|in|a)?\s*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 100)]
+    [GeneratedRegex(@"^\s*(?:[/=:;,–-]|per|to|in|a)?\s*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex OnlyJoins();
 }
