@@ -17,7 +17,7 @@ public sealed partial class FibreBlend : IEquatable<FibreBlend>
     private FibreBlend(IReadOnlyList<FibreShare> shares) => Shares = shares;
 
     /// <summary>A yarn nobody knows the fibre of.</summary>
-    public static FibreBlend Unknown { get; } = new([new FibreShare(Fibre.Unknown, "unknown")]);
+    public static FibreBlend Unknown { get; } = new([new FibreShare(Fibre.Unknown, "unknown", 100)]);
 
     /// <summary>The shares, as the label orders them.</summary>
     public IReadOnlyList<FibreShare> Shares { get; }
