@@ -17,6 +17,10 @@ internal static class Flat
         return [.. Enumerable.Range(0, steps + 1).Select(i => at(from + ((to - from) * i / steps)))];
     }
 
+    /// <summary>The yarn beside itself where the brim is folded.</summary>
+    public static IReadOnlyList<Point> Doubled(double fold, Func<double, Point> at) =>
+        Along(fold - 22, fold + 22, y => at(y) with { X = at(y).X + (5 * Math.Sqrt(Math.Max(0, 1 - Math.Pow((y - fold) / 22, 4)))) });
+
     /// <summary>The pieces of a braid's two strands; <paramref name="lie"/> puts along and across where they lie.</summary>
     public static IEnumerable<Piece> Braid(int number, double length, double depth, double stitch, Func<Point, Point> lie)
     {

@@ -7,7 +7,7 @@ internal static class FlatPanel
 {
     private const double Left = 30;
     private const double Right = 46;
-    private const double ThreadAbove = 13;
+    private const double ThreadAbove = 12;
     private const double TagHeight = 30;
     private const double TagWidth = 22;
     private const double BraidTagWidth = 40;
@@ -30,7 +30,7 @@ internal static class FlatPanel
             }
         }
 
-        var top = 26 + (TagHeight * Math.Max(1, lanes.Used));
+        var top = 29 + (TagHeight * Math.Max(1, lanes.Used));
         var (end, bottom) = (spans[^1].To, top + (plan.BodyStitches * stitch));
         var pieces = new List<Piece>();
         var yarn = new List<YarnRun>();
@@ -44,7 +44,7 @@ internal static class FlatPanel
                 foreach (var (strand, side) in new[] { ('a', 1), ('b', -1) })
                 {
                     yarn.Add(new(PartNames.Strand(section.Number, strand), true, true, Flat.Along(
-                        from, to, x => new Point(x, Wave(x) + (side * 3.6 * Math.Sin(2 * Math.PI * (x - from) / (to - from)))))));
+                        from, to, x => new Point(x, Wave(x) + (side * 3.4 * Math.Cos(Math.PI * (x - from) / (to - from)))))));
                 }
 
                 continue;
@@ -77,8 +77,8 @@ internal static class FlatPanel
         ]));
         var notes = new List<Note> { new("cast on", Left - 11, (top + bottom) / 2, Upright: true), new("bind off, seam", end + 13, (top + bottom) / 2, Upright: true) };
         var tags = placed.ConvertAll(p => p.Section.Kind == SectionKind.Stripe
-            ? new Tag(PartNames.Stripe(p.Section.Number), null, p.Middle, top - 21 - (TagHeight / 2) - (TagHeight * p.Lane), p.Width, TagHeight)
-            : new Tag(PartNames.Strand(p.Section.Number, 'a'), PartNames.Strand(p.Section.Number, 'b'), p.Middle, top - 27, p.Width, 12));
+            ? new Tag(PartNames.Stripe(p.Section.Number), null, p.Middle, top - 24 - (TagHeight / 2) - (TagHeight * p.Lane), p.Width, TagHeight)
+            : new Tag(PartNames.Strand(p.Section.Number, 'a'), PartNames.Strand(p.Section.Number, 'b'), p.Middle, top - 30, p.Width, 12));
         var height = bottom + 14;
         if (plan.BrimRounds > 0)
         {
@@ -118,7 +118,7 @@ internal static class FlatPanel
         {
             lines.Add(new(LineKind.Fold, [new(left - 6, fold), new(right + 6, fold)]));
             notes.Add(new("fold", left - 20, fold + 3.5));
-            yarn.Add(new(PartNames.Brim, false, false, Flat.Along(fold - 18, fold + 18, y => new Point(run + 4.5, y))));
+            yarn.Add(new(PartNames.Brim, false, false, Flat.Doubled(fold, y => new Point(run, y))));
         }
 
         pieces.Add(new(PartNames.Brim, [Polygon.Box(left, top, right, bottom)], lines));

@@ -127,7 +127,7 @@ internal static class FlatSvg
     private static void Knot(SvgWriter svg, Point at, string? hex)
     {
         var (x, y) = (SvgWriter.Number(at.X), SvgWriter.Number(at.Y));
-        svg.Leaf("path", ("class", "ink"), ("d", $"M{x} {y}l-4 -5.5M{x} {y}l4 -5.5"), ("fill", "none"), ("stroke", "currentColor"), ("stroke-width", "1.1"), ("stroke-linecap", "round"));
-        svg.Leaf("circle", ("class", "knot"), ("cx", x), ("cy", y), ("r", "3"), ("fill", hex ?? "currentColor"), ("stroke", "currentColor"), ("stroke-width", "1.1"));
+        svg.Leaf("path", ("class", "ink"), ("d", $"M{x} {y}l-3 -4.6M{x} {y}l3 -4.6"), ("fill", "none"), ("stroke", "currentColor"), ("stroke-width", "1"), ("stroke-linecap", "round"));
+        svg.Leaf("circle", ("class", "knot"), ("cx", x), ("cy", y), ("r", "2.6"), ("fill", hex ?? "currentColor"), ("stroke", "currentColor"), ("stroke-width", "1.1"));
     }
 }

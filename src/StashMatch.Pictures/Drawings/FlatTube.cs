@@ -49,7 +49,8 @@ internal static class FlatTube
         var left = 18 + (Lane * lanes.Used);
         var middle = left + (widest / 2);
         var (pieces, yarn, over) = (new List<Piece>(), new List<YarnRun>(), new List<Line>());
-        Point Edge(double y) => new(middle + HalfAt(y) + 13 + (2 * Math.Sin(y / 4.4)), y);
+        double Smooth(double y) => Enumerable.Range(-3, 7).Average(i => HalfAt(y + (i * row)));
+        Point Edge(double y) => new(middle + Smooth(y) + 13 + (2 * Math.Sin(y / 4.4)), y);
         foreach (var (section, from, to) in spans)
         {
             if (section.Kind == SectionKind.Braid)
@@ -59,7 +60,7 @@ internal static class FlatTube
                 foreach (var (strand, side) in new[] { ('a', 1), ('b', -1) })
                 {
                     yarn.Add(new(PartNames.Strand(section.Number, strand), true, true, Flat.Along(from, to, y =>
-                        Edge(y) with { X = Edge(y).X + (side * 3.6 * Math.Sin(2 * Math.PI * (y - from) / (to - from))) })));
+                        Edge(y) with { X = Edge(y).X + (side * 3.4 * Math.Cos(Math.PI * (y - from) / (to - from))) })));
                 }
 
                 continue;
@@ -70,7 +71,7 @@ internal static class FlatTube
             if (section.Kind == SectionKind.Brim && plan.BrimFolded)
             {
                 var fold = (from + to) / 2;
-                yarn.Add(new(part, false, false, Flat.Along(fold + 18, fold - 18, y => Edge(y) with { X = Edge(y).X + 4.5 })));
+                yarn.Add(new(part, false, false, Flat.Doubled(fold, Edge)));
             }
 
             var tail = ReferenceEquals(section, spans[0].Section)
@@ -79,7 +80,7 @@ internal static class FlatTube
             yarn.Add(new(part, false, true, [.. tail, .. Flat.Along(from, to, Edge)]));
         }
 
-        Gores(plan, over, share, middle, top, bottom, row, HalfAt);
+        Gores(plan, over, share, middle, top, bottom, row, Smooth);
         foreach (var (_, at, lane) in placed)
         {
             over.Add(new(LineKind.Leader, [new(left - 12 - (Lane * lane), at), new(middle - HalfAt(at) - 2, at)]));

@@ -18,7 +18,7 @@ public static class HatText
             {
                 if (part.Strand == 'a')
                 {
-                    sentences.Add(Braid(part, palette));
+                    sentences.Add(Braid(part, palette, Row(plan)));
                 }
 
                 continue;
@@ -31,7 +31,7 @@ public static class HatText
                     $"{Counted(plan.BrimRounds, "round")} of rib, {Both(plan.Gauge.DepthOf(plan.BrimRounds))} as knitted, folded to {Both(plan.BrimDepth)}",
                 PartKind.Brim => $"{Counted(plan.BrimRounds, "round")} of rib, {Both(plan.BrimDepth)} deep",
                 PartKind.Crown => $"{Counted(part.Rows, "round")}, {Both(part.Depth)} deep, drawn in to the top",
-                _ => $"{Counted(part.Rows, plan.Construction == Construction.BrimUpRound ? "round" : "row")}, {Both(part.Depth)} deep{DrawnIn(plan, part)}",
+                _ => $"{Counted(part.Rows, Row(plan))}, {Both(part.Depth)} deep{DrawnIn(plan, part)}",
             };
             sentences.Add(Sentence(part.Name, what, palette));
         }
@@ -46,12 +46,14 @@ public static class HatText
         return [.. parts.Select(p => Sentence(p.Name, $"{p.BareMetres.ToString("0.0", CultureInfo.InvariantCulture)} m ({Yards(p)} yd) as printed", palette))];
     }
 
+    private static string Row(RowPlan plan) => plan.Construction == Construction.BrimUpRound ? "round" : "row";
+
     private static string Yards(HatPart part) => (part.BareMetres / (double)Metres.PerYard).ToString("0.0", CultureInfo.InvariantCulture);
 
-    private static string Braid(HatPart part, Palette palette)
+    private static string Braid(HatPart part, Palette palette, string row)
     {
         var other = PartNames.Strand(part.Number, 'b');
-        return $"{Named(part.Name, palette)}; {palette.Title(other)}: {Counted(part.Rows, "row")}, {Both(part.Depth)} deep, "
+        return $"{Named(part.Name, palette)}; {palette.Title(other)}: {Counted(part.Rows, row)}, {Both(part.Depth)} deep, "
             + $"the strands crossed over in the second and under in the third{Trouble(part.Name, other, palette)}.";
     }
 

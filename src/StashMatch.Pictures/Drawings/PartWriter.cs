@@ -123,16 +123,16 @@ internal sealed class PartWriter(SvgWriter svg, Palette palette, string id)
                 break;
             case LineKind.Edge:
                 var colour = part is null ? null : palette.Hex(part);
-                svg.Leaf("path", Plain("ink", d, "0.75", "4.6"));
+                svg.Leaf("path", Plain("ink", d, "0.6", "4.4"));
                 if (colour is not null)
                 {
-                    svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", colour), ("stroke-width", "3.2"), ("stroke-dasharray", "4.4 1.2"));
+                    svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", colour), ("stroke-width", "3.2"), ("stroke-dasharray", "5 0.8"));
                 }
 
                 break;
             case LineKind.Fold:
                 svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", "#fff"), ("stroke-opacity", "0.6"), ("stroke-width", "2.6"));
-                svg.Leaf("path", Plain("ink", d, "1", "1.2", "7 4"));
+                svg.Leaf("path", ("class", "fold"), ("d", d), ("fill", "none"), ("stroke", "#000"), ("stroke-opacity", "0.75"), ("stroke-width", "1.2"), ("stroke-dasharray", "7 4"));
                 break;
             case LineKind.Rib:
                 svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", "#000"), ("stroke-opacity", "0.24"), ("stroke-width", "1.3"));
@@ -171,7 +171,7 @@ internal sealed class PartWriter(SvgWriter svg, Palette palette, string id)
             svg.Leaf("path", ("d", "M4 0V8"), ("stroke", under), ("stroke-opacity", "0.6"), ("stroke-width", "3"));
         }
 
-        svg.Leaf("path", ("class", "gap"), ("d", "M4 0V8"), ("stroke", "currentColor"), ("stroke-opacity", under is null ? "0.32" : "0.8"), ("stroke-width", "1"));
+        svg.Leaf("path", ("class", under is null ? "gap" : null), ("d", "M4 0V8"), ("stroke", under is null ? "currentColor" : "#000"), ("stroke-opacity", under is null ? "0.32" : "0.7"), ("stroke-width", "1"));
         svg.Close();
     }
 }

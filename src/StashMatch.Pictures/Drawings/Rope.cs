@@ -60,7 +60,7 @@ internal static class Rope
     private static IEnumerable<Piece> Twist(
         string a, string b, int first, int last, Func<double, double, (WornSurface Body, double Angle, double Length)> place)
     {
-        const int steps = 6;
+        const int steps = 4;
         var (ofA, ofB) = (new List<IReadOnlyList<Point>>(), new List<IReadOnlyList<Point>>());
         for (var cell = first - 1; cell <= last; cell++)
         {

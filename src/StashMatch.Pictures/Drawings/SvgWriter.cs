@@ -22,7 +22,7 @@ internal sealed class SvgWriter
         {
             for (var i = 0; i < line.Count; i++)
             {
-                path.Append(i == 0 ? 'M' : 'L').Append(Short(line[i].X)).Append(' ').Append(Short(line[i].Y));
+                path.Append(i == 0 ? 'M' : ' ').Append(Short(line[i].X)).Append(' ').Append(Short(line[i].Y));
             }
 
             if (close)

@@ -163,7 +163,7 @@ internal sealed record WornHat(
                 lines.Add(new(LineKind.Edge, [.. cuff.Across(cuff.End - 2, -front, front)]));
             }
 
-            under.Add(new(LineKind.Shadow, [.. cuff.Across(cuff.End, -front * 0.97, front * 0.97).Select(p => p with { Y = p.Y - (folded ? 3 : 1) })]));
+            under.Add(new(LineKind.Shadow, [.. cuff.Across(cuff.End, -front * 0.88, front * 0.88).Select(p => p with { Y = p.Y - (folded ? 2.5 : 1) })]));
             cuffed = new(PartNames.Brim, [cuff.Patch(-front, front, cuff.Start, cuff.End)], lines);
         }
         else
@@ -171,7 +171,7 @@ internal sealed record WornHat(
             over.Add(new(LineKind.Edge, [.. body.Across(body.Start, -front, front)]));
         }
 
-        return new(pieces, body.Patch(-Math.PI, Math.PI, body.Start, body.End), cuffed, folded, over, under, seam, fromAbove, above, body.At(0, body.End), sideways);
+        return new(pieces, body.Silhouette(), cuffed, folded, over, under, seam, fromAbove, above, body.At(0, body.End), sideways);
     }
 
     private static IReadOnlyList<Point> Oval(Point at, double rx, double ry) =>

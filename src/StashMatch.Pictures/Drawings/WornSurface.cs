@@ -50,7 +50,7 @@ internal sealed class WornSurface
         for (var i = 0; i <= 16; i++)
         {
             var t = i / 16.0;
-            profile.Add((r * (1 + (0.022 * Math.Sin(Math.PI * t * t))), -below + (t * (side + below))));
+            profile.Add((r * (1 - (0.035 * (1 - t) * (1 - t))), -below + (t * (side + below))));
         }
 
         profile.AddRange(Dome(r, dome).Skip(1).Select(p => (p.Radius, p.Height + side)));
@@ -63,8 +63,8 @@ internal sealed class WornSurface
         var profile = new List<(double, double)>();
         for (var i = 0; i <= 24; i++)
         {
-            var t = i / 24.0;
-            var bulge = folded ? 0.03 + (0.045 * Math.Pow(Math.Sin(Math.PI * t), 0.45)) : 0.005 + (0.022 * Math.Pow(1 - t, 2));
+            var t = (1 - Math.Cos(Math.PI * i / 24)) / 2;
+            var bulge = folded ? (0.056 * (1 - t)) - 0.012 + (0.042 * Math.Pow(Math.Sin(Math.PI * t), 0.55)) : (0.03 * Math.Pow(1 - t, 2)) - 0.022;
             profile.Add((r * (1 + bulge), depth * (t - 1)));
         }
 
@@ -130,6 +130,21 @@ internal sealed class WornSurface
             .. rungs.Skip(1).SkipLast(1).Select(r => At(r.High, r.Length)),
             .. Across(last.Length, last.High, last.Low),
             .. rungs.Skip(1).SkipLast(1).Reverse().Select(r => At(r.Low, r.Length)),
+        ];
+    }
+
+    /// <summary>The edge of what is seen of the whole: the lower edge in front, then up the right side, over the top and down the left.</summary>
+    public IReadOnlyList<Point> Silhouette()
+    {
+        const int steps = 400;
+        var heights = Enumerable.Range(0, steps + 1).Select(i => Start + ((End - Start) * i / steps)).TakeWhile(s => Reach(s) < Math.PI).ToList();
+        var rungs = heights.Where((_, i) => i % 8 == 0 || i > heights.Count - 16).ToList();
+        return
+        [
+            .. Across(Start, -Reach(Start), Reach(Start)),
+            .. rungs.Select(s => At(Reach(s), s)),
+            At(Math.PI, Math.Min(End, heights[^1] + ((End - Start) / steps))),
+            .. Enumerable.Reverse(rungs).Select(s => At(-Reach(s), s)),
         ];
     }
 
