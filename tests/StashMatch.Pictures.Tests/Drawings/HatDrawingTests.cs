@@ -40,8 +40,13 @@ public sealed class HatDrawingTests
     {
         var parts = Samples.Practice.Needs("C", 4).Parts;
         Assert.Equal(parts.Select(p => p.Name).Order(StringComparer.Ordinal), Parts(HatDrawing.Sketch(parts, Paints.For(parts), "s", "a hat")));
-        HatPart[] yarns = [new("A", PartKind.Yarn, 0, null, 0, default, 30, 0), new("B", PartKind.Yarn, 0, null, 0, default, 0, 0)];
-        Assert.Equal(["A", "B"], Parts(HatDrawing.Sketch(yarns, Paints.For(yarns), "s", "a hat")));
+        HatPart[] yarns =
+        [
+            new("A", PartKind.Yarn, 0, null, 0, default, 10, 0), new("B", PartKind.Yarn, 0, null, 0, default, 30, 0), new("C", PartKind.Yarn, 0, null, 0, default, 0, 0),
+        ];
+        var areas = WornHat.Of(yarns).Body.Select(p => p.Area).ToList();
+        Assert.True(areas[1] > 1.5 * areas[0] && areas[0] > 100 * areas[2], string.Join(' ', areas));
+        Assert.Equal(["A", "B", "C"], Parts(HatDrawing.Sketch(yarns, Paints.For(yarns), "s", "a hat")));
         Assert.Empty(Parts(HatDrawing.Sketch([], Paints.For([]), "s", "a hat")));
     }
 
