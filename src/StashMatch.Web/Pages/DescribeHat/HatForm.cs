@@ -74,6 +74,27 @@ public sealed class HatForm
 
     public string Table { get; set; } = "";
 
+    /// <summary>"centimetres" or "inches".</summary>
+    public string Measures
+    {
+        get => Inches ? "inches" : "centimetres";
+        set => Inches = value == "inches";
+    }
+
+    /// <summary>"folded" or "single".</summary>
+    public string BrimWorn
+    {
+        get => BrimFolded ? "folded" : "single";
+        set => BrimFolded = value == "folded";
+    }
+
+    /// <summary>"included" or "not included".</summary>
+    public string Allowance
+    {
+        get => AllowanceIncluded ? "included" : "not included";
+        set => AllowanceIncluded = value == "included";
+    }
+
     /// <summary>Starts from another hat.</summary>
     public void CopyFrom(HatDescription d)
     {

@@ -22,7 +22,6 @@ public sealed class HatView
                 p.Kind == PartKind.Strand ? (p.Strand == 'a' ? Undyed[2] : "#8f7f63") : p.Kind == PartKind.Stripe ? Undyed[p.Number % 2] : Undyed[2],
                 null,
                 p.Name,
-                true,
                 false),
             StringComparer.Ordinal) ?? [];
     }
