@@ -134,6 +134,6 @@ public sealed partial record Care
         return wash.Trim() + dry + (NoBleach ? ", no bleach" : "");
     }
 
-    [GeneratedRegex(@"^(?:(?<hand>hand wash)(?: (?<degrees>\d{2}) ?c)?|(?<degrees>\d{2}) ?c (?<action>very mild|mild|normal))(?:, (?<dry>flat|line|tumble 60|tumble 80))?(?<bleach>, no bleach)?$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?:(?<hand>hand wash)(?: (?<degrees>[0-9]{2}) ?c)?|(?<degrees>[0-9]{2}) ?c (?<action>very mild|mild|normal))(?:, (?<dry>flat|line|tumble 60|tumble 80))?(?<bleach>, no bleach)?$", RegexOptions.CultureInvariant)]
     private static partial Regex Shape();
 }

@@ -8,9 +8,9 @@ namespace StashMatch.Knitting.Yarns;
 /// <param name="Left">What stays on each, in the order given; a yarn held with itself leaves nothing.</param>
 public sealed record HeldTogether(Metres Length, decimal MetresPer100Grams, IReadOnlyList<Metres> Left)
 {
-    /// <summary>The weight class of them together, by their computed ratio.</summary>
-    public WeightClass Class =>
-        WeightClasses.Guess(new LabelRatio(100, MassUnit.Grams, MetresPer100Grams, LengthUnit.Metres, RatioSource.Guessed));
+    /// <summary>The weight class of them together, by their computed ratio; coarser than any label is the coarsest class.</summary>
+    public WeightClass Class => WeightClasses.Guess(new LabelRatio(
+        100, MassUnit.Grams, Math.Max(MetresPer100Grams, LabelRatio.LeastMetresPer100G), LengthUnit.Metres, RatioSource.Guessed));
 
     /// <summary>One ball held double with itself: half its length.</summary>
     public static HeldTogether Doubled(Leftover leftover)

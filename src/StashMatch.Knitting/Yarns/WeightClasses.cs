@@ -8,9 +8,12 @@ public static class WeightClasses
     /// <summary>The class's name, such as "Super Fine".</summary>
     public static string Name(WeightClass weightClass) => Rows[(int)weightClass].Name;
 
-    /// <summary>The classes whose guideline holds so many stockinette stitches to 4 in; 23 and 24 belong to two. Empty outside 1 to 40.</summary>
-    public static IReadOnlyList<WeightClass> ForGauge(decimal stitchesPer4In) =>
-        [.. Rows.Where(r => r.StitchesPer4InLeast <= stitchesPer4In && stitchesPer4In <= r.StitchesPer4InMost).Select(r => (WeightClass)r.Class)];
+    /// <summary>The classes whose guideline holds so many stockinette stitches to 4 in, to the nearest whole stitch, half up; 23 and 24 belong to two. Empty outside 1 to 40.</summary>
+    public static IReadOnlyList<WeightClass> ForGauge(decimal stitchesPer4In)
+    {
+        var stitches = Math.Round(stitchesPer4In, MidpointRounding.AwayFromZero);
+        return [.. Rows.Where(r => r.StitchesPer4InLeast <= stitches && stitches <= r.StitchesPer4InMost).Select(r => (WeightClass)r.Class)];
+    }
 
     /// <summary>The class whose envelope holds a label ratio [ours].</summary>
     public static WeightClass Guess(LabelRatio ratio)
