@@ -21,6 +21,7 @@ public static class StoreRegistration
             .AddInterceptors(new SafeWrites()));
         services.AddSingleton<StoreStart>();
         services.AddSingleton<LeftoverStore>();
+        services.AddSingleton<KnitterStore>();
         services.AddSingleton<HatStore>();
         services.AddSingleton<DemoBag>();
         return services;

@@ -20,6 +20,7 @@ internal static class Samples
         WeightClass = WeightClass.SuperFine,
         Brim = new Brim(Centimetres.From(5), Folded: true, BindOff: EdgeKind.Tubular),
         Braids = new Braids(BraidPlaces.BetweenStripes, StrandSource.Scraps),
+        StripeCounts = new StripeCounts(4, 12),
         Sizes = Sizes,
     };
 

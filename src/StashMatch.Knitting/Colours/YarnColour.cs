@@ -67,7 +67,8 @@ public readonly record struct YarnColour
     public static bool TryParse(string? hex, out YarnColour colour, [NotNullWhen(false)] out string? message)
     {
         (colour, message) = (default, null);
-        var digits = (hex ?? "").Trim().TrimStart('#');
+        var digits = (hex ?? "").Trim();
+        digits = digits.StartsWith('#') ? digits[1..] : digits;
         if (digits.Length == 3)
         {
             digits = string.Concat(digits.Select(d => $"{d}{d}"));

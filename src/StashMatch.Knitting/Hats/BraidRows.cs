@@ -2,13 +2,16 @@ using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Hats;
 
-/// <summary>A two-strand braid: a set-up row of both strands in turn, then two purl rows with the strands crossed over, then under.</summary>
+/// <summary>A braid of three rows. Two strands: a set-up row of both in turn, then two purl rows with the strands crossed over, then under.</summary>
 internal static class BraidRows
 {
     /// <summary>Rows of one braid.</summary>
     public const int Rows = 3;
 
-    public static void Add(int number, int stitches, double loop, Gauge gauge, List<PlanSection> sections, List<HatPart> parts)
+    /// <summary>Whether the braids need an even stitch count.</summary>
+    public static bool WantsEven(Braids braids) => braids.Where != BraidPlaces.None && braids.StrandCount == 2;
+
+    public static void Add(Braids braids, int number, int stitches, double loop, Gauge gauge, List<PlanSection> sections, List<HatPart> parts)
     {
         sections.Add(new PlanSection(SectionKind.Braid, number,
         [
@@ -16,7 +19,7 @@ internal static class BraidRows
             new RowRun(1, stitches, StitchPattern.BraidOver),
             new RowRun(1, stitches, StitchPattern.BraidUnder),
         ]));
-        foreach (var strand in "ab")
+        foreach (var strand in braids.StrandCount == 1 ? "a" : "ab")
         {
             parts.Add(new HatPart(
                 PartNames.Strand(number, strand),
@@ -25,7 +28,7 @@ internal static class BraidRows
                 strand,
                 Rows,
                 gauge.DepthOf(Rows),
-                Extras.BraidStrand * stitches * loop,
+                (braids.StrandCount == 1 ? Extras.SidewaysBraid : Extras.BraidStrand) * stitches * loop,
                 Extras.Ends));
         }
     }

@@ -1,6 +1,6 @@
 namespace StashMatch.Knitting.Hats;
 
-/// <summary>Where two-strand braids lie.</summary>
+/// <summary>Where braids lie.</summary>
 public enum BraidPlaces
 {
     /// <summary>No braids.</summary>
@@ -26,4 +26,5 @@ public enum StrandSource
 /// <summary>The hat's braids.</summary>
 /// <param name="Where">Where they lie.</param>
 /// <param name="Strands">What their strands are.</param>
-public sealed record Braids(BraidPlaces Where = BraidPlaces.None, StrandSource Strands = StrandSource.Neighbours);
+/// <param name="StrandCount">2, or 1 for a sideways braid of one strand.</param>
+public sealed record Braids(BraidPlaces Where = BraidPlaces.None, StrandSource Strands = StrandSource.Neighbours, int StrandCount = 2);

@@ -11,9 +11,13 @@ internal static class BrimRounds
     public static int Stitches(Brim brim, decimal bodyStitches) =>
         Counts.Nearest(brim.Fit == BrimFit.Snug ? bodyStitches * SnugShare : bodyStitches, brim.Rib);
 
-    /// <summary>Rounds of rib as knitted: a folded brim twice its depth.</summary>
-    public static int Rounds(Brim brim, Gauge gauge) =>
-        Counts.Nearest(brim.Depth.Value * (brim.Folded ? 2 : 1) * gauge.RowsPerCm);
+    /// <summary>Why a brim cannot be knitted at this gauge.</summary>
+    public static CannotBeKnitted TooSmall { get; } =
+        new("brim.depthCm", "The brim is too small for one repeat and one round of rib at this gauge.");
+
+    /// <summary>Rounds of rib as knitted: a folded brim twice its depth; flat before a body, an even count, so that the first stripe begins on the right side.</summary>
+    public static int Rounds(Brim brim, Gauge gauge, bool even = false) =>
+        Counts.Nearest(brim.Depth.Value * (brim.Folded ? 2 : 1) * gauge.RowsPerCm, even ? 2 : 1);
 
     public static PlanSection Section(Brim brim, int stitches, int rounds, bool pickedUp)
     {

@@ -3,45 +3,45 @@ using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Hats;
 
-/// <summary>The brim-up hat in the round: rib first, stripes round the head, the crown drawn in by decrease lines every other round.</summary>
+/// <summary>The brim-up hat, in the round or flat: rib first, stripes round the head, the crown drawn in by decrease lines.</summary>
 internal static class BrimUp
 {
-    private const int LeastStripeRounds = 2;
+    private const int FlatSeamStitches = 2;
 
     public static bool TryCompile(
         HatDesign design, HatSize size, int stripes, [NotNullWhen(true)] out RowPlan? plan, [NotNullWhen(false)] out CannotBeKnitted? why)
     {
-        (plan, why) = (null, null);
+        plan = null;
         var gauge = design.Gauge;
         var brim = design.Brim;
-        var brimDepth = brim?.Depth ?? default;
+        var flat = design.Construction == Construction.BrimUpFlat;
+        var seamStitches = flat ? FlatSeamStitches : 0;
         var step = Counts.LeastCommonMultiple(brim?.Rib ?? 2, 2);
-        var stitches = size.Stitches ?? Counts.Nearest(size.Circumference.Value * gauge.StitchesPerCm, step);
+        var stitches = size.Stitches ?? (Counts.Nearest(size.Circumference.Value * gauge.StitchesPerCm, step) + seamStitches);
         var lines = design.Crown.DecreaseLines;
-        if (stitches < 2 * lines)
+        why = stitches - seamStitches < 2 * lines
+                ? new CannotBeKnitted("crown.decreaseLines", $"{stitches} stitches are too few for {lines} lines of decreases.")
+            : BraidRows.WantsEven(design.Braids) && stitches % 2 != 0
+                ? new CannotBeKnitted("stitches", $"A two-strand braid wants an even stitch count, not {stitches}.")
+            : null;
+        if (why is not null)
         {
-            why = new CannotBeKnitted("crown.decreaseLines", $"{stitches} stitches are too few for {lines} lines of decreases.");
             return false;
         }
 
-        if (design.Braids.Where != BraidPlaces.None && stitches % 2 != 0)
+        var crown = CrownShaping.Rounds(stitches, lines, seamStitches);
+        var aboveBrim = (size.Height.Value - (brim?.Depth.Value ?? 0)) * gauge.RowsPerCm;
+        var straight = flat ? Counts.Nearest(aboveBrim - crown.Count, 2) : Counts.Nearest(aboveBrim) - crown.Count;
+        if (straight < 0 && design.Stripes?.Own is null)
         {
-            why = new CannotBeKnitted("stitches", $"A two-strand braid wants an even stitch count, not {stitches}.");
+            why = new CannotBeKnitted("heightCm", $"The crown takes {crown.Count} rounds, but only {straight + crown.Count} lie above the brim.");
             return false;
         }
 
-        var crown = CrownRounds(stitches, lines);
-        var rounds = Counts.Nearest((size.Height.Value - brimDepth.Value) * gauge.RowsPerCm);
-        var straight = rounds - crown.Count;
-        if (straight < 0)
+        if (Share(design, stripes, crown.Count, ref straight) is not var (stripeRounds, between))
         {
-            why = new CannotBeKnitted("heightCm", $"The crown takes {crown.Count} rounds, but only {rounds} lie above the brim.");
-            return false;
-        }
-
-        if (Share(design, stripes, rounds, straight) is not var (stripeRounds, between))
-        {
-            var most = Enumerable.Range(1, stripes - 1).LastOrDefault(n => Share(design, n, rounds, straight) is not null);
+            var least = straight;
+            var most = Enumerable.Range(1, Math.Max(0, stripes - 1)).LastOrDefault(n => Share(design with { Stripes = null }, n, crown.Count, ref least) is not null);
             why = new CannotBeKnitted(
                 "stripes",
                 $"The rounds above the brim leave less than two for some of {stripes} stripes; the most this size can have is {most}.",
@@ -50,15 +50,14 @@ internal static class BrimUp
         }
 
         var loop = LoopLength.MetresPerStitch(gauge);
-        var above = Enumerable.Repeat(new RowRun(1, stitches, StitchPattern.Stockinette), straight).Concat(crown).ToList();
         var (sections, parts) = (new List<PlanSection>(), new List<HatPart>());
         var (brimStitches, brimRounds) = (0, 0);
         if (brim is not null)
         {
-            (brimStitches, brimRounds) = (BrimRounds.Stitches(brim, stitches), BrimRounds.Rounds(brim, gauge));
+            (brimStitches, brimRounds) = (BrimRounds.Stitches(brim, stitches - seamStitches) + seamStitches, BrimRounds.Rounds(brim, gauge, flat));
             if (brimStitches < brim.Rib || brimRounds < 1)
             {
-                why = new CannotBeKnitted("brim.depthCm", "The brim is too small for one repeat and one round of rib at this gauge.");
+                why = BrimRounds.TooSmall;
                 return false;
             }
 
@@ -66,12 +65,11 @@ internal static class BrimUp
             parts.Add(BrimRounds.Part(brim, brimStitches, brimRounds, gauge, loop, pickedUp: false));
         }
 
-        var at = 0;
-        var braid = 0;
-        var ownCrown = design.Crown.Yarn == CrownYarn.Own;
+        var above = Enumerable.Repeat(new RowRun(1, stitches, StitchPattern.Stockinette), straight).Concat(crown).ToList();
+        var (at, braid) = (0, 0);
         void AddBraid()
         {
-            BraidRows.Add(++braid, stitches, loop, gauge, sections, parts);
+            BraidRows.Add(design.Braids, ++braid, stitches, loop, gauge, sections, parts);
             at += BraidRows.Rows;
         }
 
@@ -85,7 +83,7 @@ internal static class BrimUp
             var worked = above.GetRange(at, stripeRounds[i - 1]);
             at += worked.Count;
             var castOn = i == 1 && brim is null ? Extras.CastOn * (double)(stitches / gauge.StitchesPerCm) / 100 : 0;
-            sections.Add(new PlanSection(SectionKind.Stripe, i, InRuns(worked)));
+            sections.Add(new PlanSection(SectionKind.Stripe, i, CrownShaping.InRuns(worked)));
             parts.Add(new HatPart(
                 PartNames.Stripe(i),
                 PartKind.Stripe,
@@ -101,11 +99,17 @@ internal static class BrimUp
             }
         }
 
-        if (ownCrown)
+        if (design.Crown.Yarn == CrownYarn.Own)
         {
-            sections.Add(new PlanSection(SectionKind.Crown, 0, InRuns(crown)));
+            sections.Add(new PlanSection(SectionKind.Crown, 0, CrownShaping.InRuns(crown)));
             parts.Add(new HatPart(
                 PartNames.Crown, PartKind.Crown, 0, null, crown.Count, gauge.DepthOf(crown.Count), crown.Sum(r => r.Stitches) * loop, Extras.Ends));
+        }
+
+        if (flat)
+        {
+            var height = gauge.DepthOf(straight + crown.Count + brimRounds);
+            parts.Add(new HatPart(PartNames.Seam, PartKind.Seam, 0, null, 0, height, Extras.Seam * (double)height.Value / 100, Extras.Ends));
         }
 
         plan = new RowPlan
@@ -115,92 +119,56 @@ internal static class BrimUp
             Stripes = stripes,
             Braids = braid,
             BodyStitches = stitches,
-            BodyRows = rounds,
+            BodyRows = straight + crown.Count,
             BrimStitches = brimStitches,
             BrimRounds = brimRounds,
-            BrimDepth = brimDepth,
+            BrimDepth = brim?.Depth ?? default,
             BrimFolded = brim?.Folded ?? false,
             CrownRounds = crown.Count,
             Gauge = gauge,
-            Circumference = Centimetres.From(stitches / gauge.StitchesPerCm),
-            BodyHeight = gauge.DepthOf(rounds),
+            Circumference = Centimetres.From((stitches - seamStitches) / gauge.StitchesPerCm),
+            BodyHeight = gauge.DepthOf(straight + crown.Count),
             Sections = sections,
             Parts = parts,
         };
         return true;
     }
 
-    // What is over a multiple of the lines is taken off evenly in the first crown round, which a plain round follows; then a round
-    // of decreases and a plain one in turn until one stitch a line stays, which are drawn up.
-    private static List<RowRun> CrownRounds(int stitches, int lines)
+    // A braid is worked only where its three rounds lie below the first decrease; the most braids that do are worked. Stripes with
+    // depths of their own set how many straight rounds there are.
+    private static (int[] Rounds, int Between)? Share(HatDesign design, int stripes, int crownRounds, ref int straight)
     {
-        var rounds = new List<RowRun>();
-        var left = stitches;
-        if (left % lines != 0)
-        {
-            left -= left % lines;
-            rounds.Add(new RowRun(1, left, StitchPattern.Decrease));
-            rounds.Add(new RowRun(1, left, StitchPattern.Stockinette));
-        }
-
-        while (left > lines)
-        {
-            left -= lines;
-            rounds.Add(new RowRun(1, left, StitchPattern.Decrease));
-            if (left > lines)
-            {
-                rounds.Add(new RowRun(1, left, StitchPattern.Stockinette));
-            }
-        }
-
-        return rounds;
-    }
-
-    // A braid is worked only where its three rounds lie below the first decrease; the most braids that do are worked.
-    private static (int[] Rounds, int Between)? Share(HatDesign design, int stripes, int rounds, int straight)
-    {
-        var besideBrim = design.Braids.Where == BraidPlaces.BesideBrimToo ? BraidRows.Rows : 0;
+        var besideBrim = design.Braids.Where == BraidPlaces.BesideBrimToo;
         var ownCrown = design.Crown.Yarn == CrownYarn.Own;
-        var room = (ownCrown ? straight : rounds) - besideBrim;
-        if (besideBrim > straight)
-        {
-            return null;
-        }
-
         var wanted = design.Braids.Where == BraidPlaces.None ? 0 : stripes - 1;
         for (var between = wanted; between >= (ownCrown ? wanted : 0); between--)
         {
-            var left = room - (between * BraidRows.Rows);
-            if (left < LeastStripeRounds * stripes)
+            var braidRows = (between + (besideBrim ? 1 : 0)) * BraidRows.Rows;
+            var odd = design.Construction == Construction.BrimUpFlat
+                ? Enumerable.Range(0, stripes).Select(i => i == 0 ? besideBrim : i <= between).ToArray()
+                : null;
+            int[]? shared;
+            if (design.Stripes?.Own is { } own)
             {
-                continue;
+                shared = StripeShares.Own(own, design.Gauge.RowsPerCm, odd, lastIsFree: !ownCrown);
+                straight = shared.Sum() + braidRows - (ownCrown ? 0 : crownRounds);
+                if (straight % 2 != 0 && odd is not null)
+                {
+                    shared[^1]++;
+                    straight++;
+                }
+            }
+            else
+            {
+                shared = StripeShares.Share(straight + (ownCrown ? 0 : crownRounds) - braidRows, odd, design.Stripes?.Proportions, stripes);
             }
 
-            var shared = Counts.ShareOut(left, stripes);
-            if (besideBrim + shared.Take(between).Sum() + (between * BraidRows.Rows) <= straight)
+            if (shared is not null && straight >= 0 && (besideBrim ? BraidRows.Rows : 0) + shared.Take(between).Sum() + (between * BraidRows.Rows) <= straight)
             {
                 return (shared, between);
             }
         }
 
         return null;
-    }
-
-    private static List<RowRun> InRuns(IReadOnlyList<RowRun> rounds)
-    {
-        var runs = new List<RowRun>();
-        foreach (var round in rounds)
-        {
-            if (runs.Count > 0 && runs[^1] is var last && last.Stitches == round.Stitches && last.Pattern == round.Pattern)
-            {
-                runs[^1] = last with { Rows = last.Rows + round.Rows };
-            }
-            else
-            {
-                runs.Add(round);
-            }
-        }
-
-        return runs;
     }
 }

@@ -17,16 +17,4 @@ internal static class Counts
 
         return a / x * b;
     }
-
-    /// <summary>Shares <paramref name="units"/> out among <paramref name="shares"/>; what is left over goes one each to the first.</summary>
-    public static int[] ShareOut(int units, int shares)
-    {
-        var result = new int[shares];
-        for (var i = 0; i < shares; i++)
-        {
-            result[i] = (units / shares) + (i < units % shares ? 1 : 0);
-        }
-
-        return result;
-    }
 }

@@ -18,6 +18,9 @@ internal static class Extras
     /// <summary>One strand of a two-strand braid of three rows: 2.06 × a plain row of the same stitches [ours, from geometry; ± 15 %].</summary>
     public const double BraidStrand = 2.06;
 
+    /// <summary>A one-strand sideways braid: 2.0 × a plain row of the same stitches [ours].</summary>
+    public const double SidewaysBraid = 2.0;
+
     /// <summary>Half-weight rounds of a tubular edge.</summary>
     public const int TubularRounds = 4;
 

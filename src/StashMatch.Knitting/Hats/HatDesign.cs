@@ -6,7 +6,14 @@ namespace StashMatch.Knitting.Hats;
 /// <summary>The stripe counts a hat may be knitted with, 1 to 24.</summary>
 /// <param name="Least">Fewest stripes.</param>
 /// <param name="Most">Most stripes, not below <paramref name="Least"/>.</param>
-public sealed record StripeCounts(int Least, int Most);
+public sealed record StripeCounts(int Least, int Most)
+{
+    /// <summary>4 to 12 are usual [practice].</summary>
+    public static StripeCounts Usual { get; } = new(4, 12);
+
+    /// <summary>Every count there can be.</summary>
+    public static StripeCounts Any { get; } = new(1, 24);
+}
 
 /// <summary>What a pattern or a measured description says of a hat: everything a row plan is compiled from.</summary>
 public sealed record HatDesign : Hat
@@ -26,8 +33,11 @@ public sealed record HatDesign : Hat
     /// <summary>Its crown (brim-up hats only).</summary>
     public Crown Crown { get; init; } = new();
 
-    /// <summary>The stripe counts it may have.</summary>
-    public StripeCounts StripeCounts { get; init; } = new(4, 12);
+    /// <summary>The stripe counts it may have; null where nobody said: then any from 1 to 24 can be asked for, and 4 to 12 are tried.</summary>
+    public StripeCounts? StripeCounts { get; init; }
+
+    /// <summary>Stripes that are not all alike, one value for each; null for equal stripes.</summary>
+    public StripeDepths? Stripes { get; init; }
 
     /// <summary>Its sizes, smallest first.</summary>
     public required IReadOnlyList<HatSize> Sizes { get; init; }
@@ -40,7 +50,9 @@ public sealed record HatDesign : Hat
 
     /// <inheritdoc/>
     public override IReadOnlyList<int> CountsFor(string size) =>
-        Sizes.Any(s => s.Size == size) ? [.. Enumerable.Range(StripeCounts.Least, StripeCounts.Most - StripeCounts.Least + 1)] : [];
+        !Sizes.Any(s => s.Size == size) ? []
+            : Stripes is { } own ? [own.Values.Count]
+            : (StripeCounts ?? StripeCounts.Usual) is var counts ? [.. Enumerable.Range(counts.Least, counts.Most - counts.Least + 1)] : [];
 
     /// <inheritdoc/>
     public override bool TryNeeds(string size, int stripes, [NotNullWhen(true)] out HatNeeds? needs, [NotNullWhen(false)] out CannotBeKnitted? why)

@@ -29,7 +29,7 @@ public static partial class PartNames
             return (name switch { Brim => PartKind.Brim, Crown => PartKind.Crown, _ => PartKind.Seam }, 0, null);
         }
 
-        var found = Numbered().Match(name);
+        var found = Numbered().Match(name.Length > 30 ? "" : name);
         if (!found.Success)
         {
             return null;
@@ -40,6 +40,6 @@ public static partial class PartNames
             : (PartKind.Strand, int.Parse(found.Groups["braid"].ValueSpan, CultureInfo.InvariantCulture), found.Groups["strand"].Value[0]);
     }
 
-    [GeneratedRegex("^(?:stripe (?<stripe>[1-9][0-9]?)|braid (?<braid>[1-9][0-9]?) strand (?<strand>[ab]))$", RegexOptions.CultureInvariant, 100)]
+    [GeneratedRegex("^(?:stripe (?<stripe>[1-9][0-9]?)|braid (?<braid>[1-9][0-9]?) strand (?<strand>[ab]))$", RegexOptions.CultureInvariant)]
     private static partial Regex Numbered();
 }

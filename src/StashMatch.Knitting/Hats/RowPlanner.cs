@@ -22,12 +22,16 @@ public static class RowPlanner
             return false;
         }
 
-        if (stripes < design.StripeCounts.Least || stripes > design.StripeCounts.Most)
+        var counts = design.StripeCounts ?? StripeCounts.Any;
+        if (stripes < counts.Least || stripes > counts.Most)
         {
-            why = new CannotBeKnitted(
-                "stripes",
-                $"The hat has {design.StripeCounts.Least} to {design.StripeCounts.Most} stripes.",
-                stripes > design.StripeCounts.Most ? design.StripeCounts.Most : null);
+            why = new CannotBeKnitted("stripes", $"The hat has {counts.Least} to {counts.Most} stripes.", stripes > counts.Most ? counts.Most : null);
+            return false;
+        }
+
+        if (design.Stripes is { } own && own.Values.Count != stripes)
+        {
+            why = new CannotBeKnitted("stripes", $"The hat tells the depths of {own.Values.Count} stripes.", own.Values.Count);
             return false;
         }
 
@@ -40,8 +44,7 @@ public static class RowPlanner
         return design.Construction switch
         {
             Construction.SideToSide => SideToSide.TryCompile(design, wanted, stripes, out plan, out why),
-            Construction.BrimUpRound => BrimUp.TryCompile(design, wanted, stripes, out plan, out why),
-            _ => throw new NotSupportedException($"No row plan for {design.Construction} yet."),
+            _ => BrimUp.TryCompile(design, wanted, stripes, out plan, out why),
         };
     }
 }

@@ -15,7 +15,8 @@ internal static class SideToSide
         var braided = design.Braids.Where != BraidPlaces.None;
         var braids = braided ? stripes - 1 : 0;
         var brimDepth = brim?.Depth ?? default;
-        var stitches = size.Stitches ?? Counts.Nearest((size.Height.Value - brimDepth.Value) * gauge.StitchesPerCm, braids > 0 ? 2 : 1);
+        var wantsEven = braids > 0 && BraidRows.WantsEven(design.Braids);
+        var stitches = size.Stitches ?? Counts.Nearest((size.Height.Value - brimDepth.Value) * gauge.StitchesPerCm, wantsEven ? 2 : 1);
         var rows = Counts.Nearest(size.Circumference.Value * gauge.RowsPerCm, 2);
         if (stitches < 2)
         {
@@ -23,13 +24,18 @@ internal static class SideToSide
             return false;
         }
 
-        if (braids > 0 && stitches % 2 != 0)
+        if (wantsEven && stitches % 2 != 0)
         {
             why = new CannotBeKnitted("stitches", $"A two-strand braid wants an even stitch count, not {stitches}.");
             return false;
         }
 
-        if (ShareRows(rows, stripes, braids > 0) is not { } stripeRows)
+        // With braids (three rows each) the first stripe is even and each later one odd, so that every set-up row is a right-side row.
+        var odd = Enumerable.Range(0, stripes).Select(i => i > 0 && braids > 0).ToArray();
+        var stripeRows = design.Stripes?.Own is { } own
+            ? StripeShares.Own(own, gauge.RowsPerCm, odd)
+            : StripeShares.Share(rows - (braids * BraidRows.Rows), odd, design.Stripes?.Proportions, stripes);
+        if (stripeRows is null)
         {
             var most = braided ? (rows + 4) / 6 : rows / 2;
             why = new CannotBeKnitted(
@@ -39,6 +45,7 @@ internal static class SideToSide
             return false;
         }
 
+        rows = stripeRows.Sum() + (braids * BraidRows.Rows);
         var loop = LoopLength.MetresPerStitch(gauge);
         var edge = (double)(stitches / gauge.StitchesPerCm) / 100;
         var circumference = Centimetres.From(rows / gauge.RowsPerCm);
@@ -54,7 +61,7 @@ internal static class SideToSide
                 PartNames.Stripe(i), PartKind.Stripe, i, null, stripeRows[i - 1], gauge.DepthOf(stripeRows[i - 1]), bare, Extras.Ends));
             if (i < stripes && braids > 0)
             {
-                BraidRows.Add(i, stitches, loop, gauge, sections, parts);
+                BraidRows.Add(design.Braids, i, stitches, loop, gauge, sections, parts);
             }
         }
 
@@ -67,7 +74,7 @@ internal static class SideToSide
             (brimStitches, brimRounds) = (BrimRounds.Stitches(brim, along), BrimRounds.Rounds(brim, gauge));
             if (brimStitches < brim.Rib || brimRounds < 1)
             {
-                why = new CannotBeKnitted("brim.depthCm", "The brim is too small for one repeat and one round of rib at this gauge.");
+                why = BrimRounds.TooSmall;
                 return false;
             }
 
@@ -95,25 +102,5 @@ internal static class SideToSide
             Parts = parts,
         };
         return true;
-    }
-
-    // Colours change on the right side. Without braids every stripe is even; with braids (three rows each) the first is even and
-    // each later one odd, so that braid and stripe together are even and every set-up row is a right-side row.
-    private static int[]? ShareRows(int rows, int stripes, bool braided)
-    {
-        var fixedRows = braided ? 4 * (stripes - 1) : 0;
-        var pairs = (rows - fixedRows) / 2;
-        if (rows < fixedRows || pairs < stripes)
-        {
-            return null;
-        }
-
-        var shared = Counts.ShareOut(pairs, stripes);
-        for (var i = 0; i < stripes; i++)
-        {
-            shared[i] = (2 * shared[i]) + (braided && i > 0 ? 1 : 0);
-        }
-
-        return shared;
     }
 }

@@ -100,6 +100,12 @@ public enum WarningCode
 
     /// <summary>The label ratio is guessed.</summary>
     GuessedRatio,
+
+    /// <summary>Yarn and gauge do not belong together: one of them may be mistyped.</summary>
+    GaugeOrLabel,
+
+    /// <summary>The label ratio lies far outside what is usual for the weight class said.</summary>
+    LabelOrClass,
 }
 
 /// <summary>A warning as typed facts; sentences are made from it elsewhere.</summary>

@@ -1,3 +1,5 @@
+using StashMatch.Knitting.Colours;
+
 namespace StashMatch.Knitting.Matching;
 
 /// <summary>When two colours side by side can be told apart [all ours].</summary>
@@ -14,4 +16,20 @@ public static class ColourRule
 
     /// <summary>A braid's strands with a lightness difference under this are soft.</summary>
     public const double SoftValue = 15;
+
+    /// <summary>How two stripes side by side look: "one colour", "close" or "different".</summary>
+    public static string Stripes(YarnColour a, YarnColour b) => ColourDifference.Ciede2000(a.Lab, b.Lab) switch
+    {
+        < ReadsAsOne => "one colour",
+        < Close => "close",
+        _ => "different",
+    };
+
+    /// <summary>How a braid of two colours shows in a black-and-white photo: "same value", "soft" or "good".</summary>
+    public static string Braid(YarnColour a, YarnColour b) => Math.Abs(a.Lab.L - b.Lab.L) switch
+    {
+        < SameValue => "same value",
+        < SoftValue => "soft",
+        _ => "good",
+    };
 }

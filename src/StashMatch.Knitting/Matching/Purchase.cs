@@ -10,6 +10,8 @@ internal static class Purchase
     // On top of the planned metres: enough first for the allowance, then for the chance.
     private static readonly decimal[] Extra = [1.00m, 1.20m, 1.40m];
 
+    private static readonly FibreBlend Wool = FibreBlend.TryParse("100% wool", out var wool, out _) ? wool : FibreBlend.Unknown;
+
     private const int MostOptions = 4;
 
     public static void Offer(
@@ -69,7 +71,7 @@ internal static class Purchase
         return new Leftover($"\u0000bought {number}", "bought", new Weighing(Grams.From(grams), default, Grams.From(0.1m)), ratio)
         {
             Class = outcome.Hat.WeightClass,
-            Fibre = FibreBlend.TryParse("100% wool", out var wool, out _) ? wool : FibreBlend.Unknown,
+            Fibre = Wool,
         };
     }
 }

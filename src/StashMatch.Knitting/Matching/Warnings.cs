@@ -28,6 +28,8 @@ internal static class Warnings
             .. ColourRun(used.ConvertAll(u => u.Leftover)),
             .. used.Where(u => IsCoarse(u.Leftover, u.Used)).Select(u => new Warning(WarningCode.CoarseScale, u.First.Name, u.Leftover.Id)),
             .. used.Where(u => u.Leftover.Ratio.Source == RatioSource.Guessed).Select(u => new Warning(WarningCode.GuessedRatio, u.First.Name, u.Leftover.Id)),
+            .. used.Where(u => hat.Plan is { } plan && Tightness.IsOdd(u.Leftover.Ratio, plan.Gauge)).Select(u => new Warning(WarningCode.GaugeOrLabel, u.First.Name, u.Leftover.Id)),
+            .. used.Where(u => u.Leftover.Class is { } said && WeightClasses.IsFarFrom(said, u.Leftover.Ratio)).Select(u => new Warning(WarningCode.LabelOrClass, u.First.Name, u.Leftover.Id)),
         ];
     }
 

@@ -7,6 +7,11 @@ namespace StashMatch.Knitting.Quantities;
 /// <summary>Numbers as people type them: 1,5 or 1.5 or ½ or 1 1/2 or full-width digits. One separator is the decimal sign, whichever it is; there is no grouping sign.</summary>
 public static class TypedNumber
 {
+    private const decimal Most = 1_000_000_000;
+
+    // Far too large already; a fraction on top of it must not run out of digits.
+    private const decimal MostWhole = 10 * Most;
+
     private static readonly Dictionary<char, decimal> Fractions = new()
     {
         ['½'] = 0.5m,
@@ -48,13 +53,23 @@ public static class TypedNumber
         {
             message = "is not a number";
         }
-        else if (value > 1_000_000_000m)
+        else if (value > Most)
         {
             message = "is too large";
         }
 
+        value = message is null ? value : 0;
         return message is null;
     }
+
+    /// <summary>Whether a character is a whole fraction, such as ½.</summary>
+    internal static bool IsFraction(char c) => Fractions.ContainsKey(c);
+
+    /// <summary>Whether a character may be a decimal sign.</summary>
+    internal static bool IsDecimalSign(char c) => c is '.' or ',' or '．' or '，' or '٫';
+
+    /// <summary>Whether a character may be a minus.</summary>
+    internal static bool IsMinus(char c) => c is '-' or '\u2212' or '－' or '\u2013';
 
     private static bool TryMixed(string typed, out decimal value)
     {
@@ -62,12 +77,12 @@ public static class TypedNumber
         if (Fractions.TryGetValue(typed[^1], out var fraction))
         {
             var whole = typed[..^1].TrimEnd();
-            if (whole.Length > 0 && !(whole.All(char.IsAsciiDigit) && TryDecimal(whole, out value)))
+            if (whole.Length > 0 && !TryWhole(whole, out value))
             {
                 return false;
             }
 
-            value += fraction;
+            value = Math.Min(value, MostWhole) + fraction;
             return true;
         }
 
@@ -79,7 +94,7 @@ public static class TypedNumber
                 && TryWhole(typed[(space + 1)..slash].Trim(), out var over)
                 && TryWhole(typed[(slash + 1)..].Trim(), out var under)
                 && under > 0
-                && (value = wholes + (over / under)) >= 0;
+                && (value = Math.Min(wholes, MostWhole) + (over / under)) >= 0;
         }
 
         return TryDecimal(typed.Replace(',', '.'), out value);
@@ -100,8 +115,8 @@ public static class TypedNumber
             plain.Append(c switch
             {
                 '．' => '.',
-                '，' or '٫' => ',',
-                '\u2212' or '－' or '\u2013' => '-',
+                _ when IsDecimalSign(c) && c != '.' => ',',
+                _ when IsMinus(c) => '-',
                 '⁄' or '／' => '/',
                 _ when char.IsDigit(c) && CharUnicodeInfo.GetDecimalDigitValue(c) is >= 0 and var digit => (char)('0' + digit),
                 _ when char.IsWhiteSpace(c) => ' ',

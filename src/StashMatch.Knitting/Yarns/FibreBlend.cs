@@ -1,18 +1,16 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using System.Text.RegularExpressions;
-using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Yarns;
 
 /// <summary>A fibre's share of a yarn.</summary>
 /// <param name="Fibre">The fibre.</param>
 /// <param name="Word">The word the label has for it.</param>
-/// <param name="Percent">Over 0, at most 100.</param>
+/// <param name="Percent">Over 0, at most 100, to a hundredth.</param>
 public sealed record FibreShare(Fibre Fibre, string Word, decimal Percent);
 
-/// <summary>What a yarn is spun of, in shares that come to 100 %.</summary>
-public sealed partial class FibreBlend : IEquatable<FibreBlend>
+/// <summary>What a yarn is spun of, in shares that come to 100 % (thirds may be written short, such as 33.3 %).</summary>
+public sealed class FibreBlend : IEquatable<FibreBlend>
 {
     private FibreBlend(IReadOnlyList<FibreShare> shares) => Shares = shares;
 
@@ -25,8 +23,11 @@ public sealed partial class FibreBlend : IEquatable<FibreBlend>
     /// <summary>Whether nothing at all is known.</summary>
     public bool IsUnknown => Shares.All(s => s.Fibre.Family == FibreFamily.Unknown);
 
-    /// <summary>Reads a label's fibre text, such as "80% merino, 20% nylon"; nothing or "unknown" is <see cref="Unknown"/>; a lone fibre is all of it.</summary>
-    /// <param name="text">The text.</param>
+    /// <summary>
+    /// Reads a label's fibre text, such as "80% merino, 20% nylon", "80 merino 20 nylon" or "merino/nylon 80/20";
+    /// nothing or "unknown" is <see cref="Unknown"/>; a lone fibre is all of it.
+    /// </summary>
+    /// <param name="text">The text, 500 characters and 12 fibres at most.</param>
     /// <param name="blend">The blend, when the answer is true.</param>
     /// <param name="message">What is wrong, otherwise, in plain words.</param>
     public static bool TryParse(string? text, [NotNullWhen(true)] out FibreBlend? blend, [NotNullWhen(false)] out string? message)
@@ -38,34 +39,8 @@ public sealed partial class FibreBlend : IEquatable<FibreBlend>
             return true;
         }
 
-        if (text.Length > 200)
+        if (!FibreText.TryRead(text, out var shares, out message))
         {
-            message = "the fibre text is over 200 characters";
-            return false;
-        }
-
-        var shares = new List<FibreShare>();
-        var pieces = Separators().Split(text).Where(p => !string.IsNullOrWhiteSpace(p)).ToList();
-        foreach (var piece in pieces)
-        {
-            if (!TryShare(piece.Trim(), pieces.Count == 1, out var share, out message))
-            {
-                return false;
-            }
-
-            if (shares.Exists(s => s.Word == share.Word))
-            {
-                message = $"{share.Word} is there twice";
-                return false;
-            }
-
-            shares.Add(share);
-        }
-
-        var sum = shares.Sum(s => s.Percent);
-        if (shares.Count == 0 || sum != 100)
-        {
-            message = shares.Count == 0 ? "no fibre can be read" : $"the shares come to {sum.ToString("0.##", CultureInfo.InvariantCulture)} %, not 100 %";
             return false;
         }
 
@@ -97,58 +72,7 @@ public sealed partial class FibreBlend : IEquatable<FibreBlend>
     public override int GetHashCode() => ToString().GetHashCode(StringComparison.Ordinal);
 
     /// <summary>The shares as text that reads back the same, such as "80% merino, 20% nylon".</summary>
-    public override string ToString() => IsUnknown && Shares.Count == 1
+    public override string ToString() => Equals(Unknown)
         ? "unknown"
         : string.Join(", ", Shares.Select(s => $"{s.Percent.ToString("0.##", CultureInfo.InvariantCulture)}% {s.Word}"));
-
-    private static bool TryShare(string piece, bool alone, [NotNullWhen(true)] out FibreShare? share, [NotNullWhen(false)] out string? message)
-    {
-        (share, message) = (null, null);
-        var found = ShareText().Match(piece);
-        if (!found.Success)
-        {
-            message = $"\u201c{piece}\u201d is not a share and a fibre, such as 80% merino";
-            return false;
-        }
-
-        var number = found.Groups["before"].Success ? found.Groups["before"].Value : found.Groups["after"].Value;
-        var word = Spaces().Replace(found.Groups["word"].Value.Trim().ToLowerInvariant(), " ");
-        if (Fibre.Find(word) is not { } fibre)
-        {
-            message = $"\u201c{word}\u201d is not a fibre known here; say unknown for what is not known";
-            return false;
-        }
-
-        decimal percent = 100;
-        if (number.Length == 0 && !alone)
-        {
-            message = $"the share of {word} is missing";
-            return false;
-        }
-
-        if (number.Length > 0 && !TypedNumber.TryRead(number, out percent, out message))
-        {
-            message = $"the share of {word} {message}";
-            return false;
-        }
-
-        if (percent is <= 0 or > 100)
-        {
-            message = $"the share of {word} must be over 0 and at most 100 %";
-            return false;
-        }
-
-        message = null;
-        share = new FibreShare(fibre, word, percent);
-        return true;
-    }
-
-    [GeneratedRegex(@"[;/+&\n]|,(?!\d)|\band\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 100)]
-    private static partial Regex Separators();
-
-    [GeneratedRegex(@"^(?:(?<before>-?[\d.,]+)\s*%?\s*)?(?<word>[\p{L}][\p{L} \-']*?)(?:\s*(?<after>-?[\d.,]+)\s*%?)?$", RegexOptions.CultureInvariant, 100)]
-    private static partial Regex ShareText();
-
-    [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant, 100)]
-    private static partial Regex Spaces();
 }

@@ -45,14 +45,20 @@ public sealed record LabelRatio
     /// <summary>The finest ratio taken, in metres per 100 g.</summary>
     public const decimal MostMetresPer100G = 5_000;
 
+    /// <summary>The smallest number taken for a mass or a length, in its own unit.</summary>
+    public const decimal LeastNumber = 0.001m;
+
+    /// <summary>The largest number taken for a mass or a length, in its own unit.</summary>
+    public const decimal MostNumber = 100_000;
+
     /// <summary>A ratio of a mass to a length.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A number that is not over 0 and at most 100,000, or a ratio outside 5 to 5,000 m per 100 g.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number outside 0.001 to 100,000, or a ratio outside 5 to 5,000 m per 100 g.</exception>
     public LabelRatio(decimal mass, MassUnit massUnit, decimal length, LengthUnit lengthUnit, RatioSource source)
     {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(mass);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(mass, 100_000m);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(length);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(length, 100_000m);
+        ArgumentOutOfRangeException.ThrowIfLessThan(mass, LeastNumber);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(mass, MostNumber);
+        ArgumentOutOfRangeException.ThrowIfLessThan(length, LeastNumber);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(length, MostNumber);
         (Mass, MassUnit, Length, LengthUnit, Source) = (mass, massUnit, length, lengthUnit, source);
         ArgumentOutOfRangeException.ThrowIfLessThan(MetresPer100Grams, LeastMetresPer100G, nameof(length));
         ArgumentOutOfRangeException.ThrowIfGreaterThan(MetresPer100Grams, MostMetresPer100G, nameof(length));
@@ -74,10 +80,10 @@ public sealed record LabelRatio
     public RatioSource Source { get; }
 
     /// <summary>The mass in grams.</summary>
-    public decimal MassInGrams => MassUnit == MassUnit.Ounces ? Mass * Grams.PerOunce : Mass;
+    public decimal MassInGrams => InGrams(Mass, MassUnit);
 
     /// <summary>The length in metres.</summary>
-    public decimal LengthInMetres => LengthUnit == LengthUnit.Yards ? Length * Metres.PerYard : Length;
+    public decimal LengthInMetres => InMetres(Length, LengthUnit);
 
     /// <summary>Metres to 100 g, unrounded.</summary>
     public decimal MetresPer100Grams => LengthInMetres * 100 / MassInGrams;
@@ -88,8 +94,20 @@ public sealed record LabelRatio
     /// <summary>Linear density in tex, grams per kilometre: 100,000 / (metres per 100 g) (ISO 1144).</summary>
     public decimal Tex => 100_000m / MetresPer100Grams;
 
+    /// <summary>Linear density in dtex, grams to 10 km (ISO 1144).</summary>
+    public decimal Decitex => Tex * 10;
+
+    /// <summary>Linear density in denier, grams to 9 km (ISO 1144).</summary>
+    public decimal Denier => Tex * 9;
+
     /// <summary>Metric count Nm: metres to 1 g.</summary>
     public decimal MetricCount => MetresPer100Grams / 100;
+
+    /// <summary>English cotton count: hanks of 840 yd to the pound of 453.59237 g.</summary>
+    public decimal CottonCount => HanksPerPound(840);
+
+    /// <summary>English worsted count: hanks of 560 yd to the pound of 453.59237 g.</summary>
+    public decimal WorstedCount => HanksPerPound(560);
 
     /// <summary>What so many grams hold, unrounded metres.</summary>
     public decimal MetresIn(decimal grams) => grams * LengthInMetres / MassInGrams;
@@ -97,8 +115,19 @@ public sealed record LabelRatio
     /// <summary>The mass of a length, unrounded grams.</summary>
     public decimal GramsOf(Metres length) => length.Value * MassInGrams / LengthInMetres;
 
+    /// <summary>Whether two numbers make a ratio that is taken: each 0.001 to 100,000 in its own unit, and 5 to 5,000 m per 100 g together.</summary>
+    public static bool CanBe(decimal mass, MassUnit massUnit, decimal length, LengthUnit lengthUnit) =>
+        mass is >= LeastNumber and <= MostNumber && length is >= LeastNumber and <= MostNumber
+        && InMetres(length, lengthUnit) * 100 / InGrams(mass, massUnit) is >= LeastMetresPer100G and <= MostMetresPer100G;
+
     /// <summary>As printed, such as "4 oz / 190 yd".</summary>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
         $"{Mass:0.####} {(MassUnit == MassUnit.Ounces ? "oz" : "g")} / {Length:0.####} {(LengthUnit == LengthUnit.Yards ? "yd" : "m")}");
+
+    private static decimal InGrams(decimal mass, MassUnit unit) => unit == MassUnit.Ounces ? mass * Grams.PerOunce : mass;
+
+    private static decimal InMetres(decimal length, LengthUnit unit) => unit == LengthUnit.Yards ? length * Metres.PerYard : length;
+
+    private decimal HanksPerPound(decimal yards) => MetresPerGram * 16 * Grams.PerOunce / (yards * Metres.PerYard);
 }

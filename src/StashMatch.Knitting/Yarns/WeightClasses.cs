@@ -8,9 +8,12 @@ public static class WeightClasses
     /// <summary>The class's name, such as "Super Fine".</summary>
     public static string Name(WeightClass weightClass) => Rows[(int)weightClass].Name;
 
-    /// <summary>The classes whose guideline holds so many stockinette stitches to 4 in; 23 and 24 belong to two. Empty outside 1 to 40.</summary>
-    public static IReadOnlyList<WeightClass> ForGauge(decimal stitchesPer4In) =>
-        [.. Rows.Where(r => r.StitchesPer4InLeast <= stitchesPer4In && stitchesPer4In <= r.StitchesPer4InMost).Select(r => (WeightClass)r.Class)];
+    /// <summary>The classes whose guideline holds so many stockinette stitches to 4 in, to the nearest whole stitch, half up; 23 and 24 belong to two. Empty outside 1 to 40.</summary>
+    public static IReadOnlyList<WeightClass> ForGauge(decimal stitchesPer4In)
+    {
+        var stitches = Math.Round(stitchesPer4In, MidpointRounding.AwayFromZero);
+        return [.. Rows.Where(r => r.StitchesPer4InLeast <= stitches && stitches <= r.StitchesPer4InMost).Select(r => (WeightClass)r.Class)];
+    }
 
     /// <summary>The class whose envelope holds a label ratio [ours].</summary>
     public static WeightClass Guess(LabelRatio ratio)
@@ -20,6 +23,14 @@ public static class WeightClasses
         return Rows.FirstOrDefault(r => r.MetresPer100GLeast <= metres && metres < r.MetresPer100GBelow) is { } row
             ? (WeightClass)row.Class
             : WeightClass.Lace;
+    }
+
+    /// <summary>Whether a ratio lies more than a quarter outside the class's envelope [ours]: label or class may be mistyped.</summary>
+    public static bool IsFarFrom(WeightClass weightClass, LabelRatio ratio)
+    {
+        ArgumentNullException.ThrowIfNull(ratio);
+        var row = Rows[(int)weightClass];
+        return ratio.MetresPer100Grams < row.MetresPer100GLeast * 0.75m || ratio.MetresPer100Grams > row.MetresPer100GBelow * 1.25m;
     }
 
     /// <summary>Metres to 100 g usual for a class [ours].</summary>

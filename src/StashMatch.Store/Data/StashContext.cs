@@ -14,6 +14,8 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
 
     public DbSet<HatRow> Hats => Set<HatRow>();
 
+    public DbSet<CalibrationRow> Calibrations => Set<CalibrationRow>();
+
     public DbSet<DoneOnceRow> DoneOnce => Set<DoneOnceRow>();
 
     public DbSet<MarkRow> Marks => Set<MarkRow>();
@@ -52,6 +54,7 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
             e.HasQueryFilter(r => r.OwnerId == OwnerId);
             e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique();
         });
+        modelBuilder.Entity<CalibrationRow>().HasQueryFilter(r => r.OwnerId == OwnerId);
         modelBuilder.Entity<DoneOnceRow>(e =>
         {
             e.HasQueryFilter(r => r.OwnerId == OwnerId);

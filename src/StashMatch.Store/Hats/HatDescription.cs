@@ -19,6 +19,8 @@ public sealed record HatDescription
 
     public StripeCountsDescription? StripeCounts { get; init; }
 
+    public StripesDescription? Stripes { get; init; }
+
     public IReadOnlyList<SizeDescription?>? Sizes { get; init; }
 
     public UsageDescription? Usage { get; init; }
@@ -33,7 +35,10 @@ public sealed record GaugeDescription(double? StitchesPer10cm, double? RowsPer10
 public sealed record BrimDescription(double? DepthCm, bool? Folded, string? Fit, int? Rib, string? BindOff);
 
 /// <summary>Where braids lie and what their strands are.</summary>
-public sealed record BraidsDescription(string? Where, string? Strands);
+public sealed record BraidsDescription(string? Where, string? Strands, int? StrandCount = null);
+
+/// <summary>Stripes that are not all alike: one depth for each in centimetres, or one proportion for each.</summary>
+public sealed record StripesDescription(IReadOnlyList<double>? DepthsCm, IReadOnlyList<double>? Proportions);
 
 /// <summary>A crown drawn in by decreases.</summary>
 public sealed record CrownDescription(int? DecreaseLines, string? Yarn);

@@ -70,11 +70,6 @@ public static class HatDescriptionReader
     private static HatDesign? ReadDesign(HatDescription d, string name, WeightClass weightClass, FieldErrors errors, string at)
     {
         var construction = errors.OneOf($"{at}construction", d.Construction, Constructions);
-        if (construction == Construction.BrimUpFlat)
-        {
-            errors.Add($"{at}construction", "brim-up-flat is not built yet");
-        }
-
         var sideToSide = construction == Construction.SideToSide;
         var stitches = errors.Number($"{at}gauge.stitchesPer10cm", d.Gauge?.StitchesPer10cm, Gauge.Least, Gauge.Most);
         var rows = errors.Number($"{at}gauge.rowsPer10cm", d.Gauge?.RowsPer10cm, Gauge.Least, Gauge.Most);
@@ -91,7 +86,7 @@ public static class HatDescriptionReader
         }
 
         var crownYarn = d.Crown?.Yarn is null ? CrownYarn.Stripes : errors.OneOf($"{at}crown.yarn", d.Crown.Yarn, CrownYarns);
-        var (least, most) = (d.StripeCounts?.Least ?? (d.StripeCounts is null ? 4 : 1), d.StripeCounts?.Most ?? (d.StripeCounts is null ? 12 : 24));
+        var (least, most) = (d.StripeCounts?.Least ?? 1, d.StripeCounts?.Most ?? 24);
         if (least is < 1 or > 24)
         {
             errors.Add($"{at}stripeCounts.least", "must be a whole number from 1 to 24");
@@ -100,6 +95,12 @@ public static class HatDescriptionReader
         if (most > 24 || most < least)
         {
             errors.Add($"{at}stripeCounts.most", "must be a whole number from the least to 24");
+        }
+
+        var stripes = ReadStripes(d.Stripes, errors, at);
+        if (stripes is not null && (stripes.Values.Count < least || stripes.Values.Count > most))
+        {
+            errors.Add($"{at}stripes", $"tells {stripes.Values.Count} stripes, outside stripeCounts");
         }
 
         var sizes = ReadSizes(d.Sizes, errors, $"{at}sizes");
@@ -118,7 +119,8 @@ public static class HatDescriptionReader
             Brim = brim,
             Braids = braids,
             Crown = new Crown(d.Crown?.DecreaseLines ?? 8, crownYarn!.Value),
-            StripeCounts = new StripeCounts(least, most),
+            StripeCounts = d.StripeCounts is null ? null : new StripeCounts(least, most),
+            Stripes = stripes,
             Sizes = sizes,
             Usage = usage,
         };
@@ -153,7 +155,37 @@ public static class HatDescriptionReader
             errors.Add($"{at}braids.where", "beside-brim-too belongs to brim-up hats with a brim");
         }
 
-        return new Braids(where ?? BraidPlaces.None, strands ?? StrandSource.Neighbours);
+        if (d.Braids?.StrandCount is not (null or 1 or 2))
+        {
+            errors.Add($"{at}braids.strandCount", "must be 1 or 2");
+        }
+
+        return new Braids(where ?? BraidPlaces.None, strands ?? StrandSource.Neighbours, d.Braids?.StrandCount ?? 2);
+    }
+
+    private static StripeDepths? ReadStripes(StripesDescription? stripes, FieldErrors errors, string at)
+    {
+        if (stripes is null)
+        {
+            return null;
+        }
+
+        if ((stripes.DepthsCm is null) == (stripes.Proportions is null))
+        {
+            errors.Add($"{at}stripes", "tells depthsCm or proportions, one of them");
+            return null;
+        }
+
+        var field = stripes.DepthsCm is null ? $"{at}stripes.proportions" : $"{at}stripes.depthsCm";
+        var values = stripes.DepthsCm ?? stripes.Proportions!;
+        if (values.Count is 0 or > 24)
+        {
+            errors.Add(field, "must tell 1 to 24 stripes");
+            return null;
+        }
+
+        var read = values.Select((v, i) => errors.Number($"{field}[{i}]", v, 0, 100, leastItself: false)).ToList();
+        return read.Contains(null) ? null : new StripeDepths([.. read.OfType<decimal>()], stripes.DepthsCm is not null);
     }
 
     private static IReadOnlyList<HatSize> ReadSizes(IReadOnlyList<SizeDescription?>? sizes, FieldErrors errors, string at)

@@ -10,7 +10,7 @@ namespace StashMatch.Store;
 public sealed record ListedHat(string Id, Hat Hat, bool IsSample, HatDescription Description);
 
 /// <summary>Remembers hats: the samples that are always there, and a person's own.</summary>
-public sealed class HatStore(IDbContextFactory<StashContext> contexts, TimeProvider clock)
+public sealed class HatStore(IDbContextFactory<StashContext> contexts, KnitterStore knitter, TimeProvider clock)
 {
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
     {
@@ -22,14 +22,15 @@ public sealed class HatStore(IDbContextFactory<StashContext> contexts, TimeProvi
     /// <summary>The hat with an id; null where there is none.</summary>
     public async Task<Hat?> FindAsync(string id, CancellationToken cancel = default)
     {
+        var usage = await knitter.UsageAsync(cancel);
         if (Samples.Value.FirstOrDefault(s => s.Id == id) is { } sample)
         {
-            return sample.Hat;
+            return KnitterStore.With(usage, sample.Hat);
         }
 
         await using var context = await contexts.CreateDbContextAsync(cancel);
         var row = await context.Hats.FirstOrDefaultAsync(h => h.PublicId == id, cancel);
-        return row is null ? null : ToListed(row).Hat;
+        return row is null ? null : KnitterStore.With(usage, ToListed(row).Hat);
     }
 
     /// <summary>The samples, then a person's own, newest first.</summary>
@@ -37,7 +38,15 @@ public sealed class HatStore(IDbContextFactory<StashContext> contexts, TimeProvi
     {
         await using var context = await contexts.CreateDbContextAsync(cancel);
         var rows = await context.Hats.OrderByDescending(h => h.SavedAt).ToListAsync(cancel);
-        return [.. Samples.Value, .. rows.Select(ToListed)];
+        var usage = await knitter.UsageAsync(cancel);
+        return [.. Samples.Value.Concat(rows.Select(ToListed)).Select(h => h with { Hat = KnitterStore.With(usage, h.Hat) })];
+    }
+
+    /// <summary>Forgets an own hat; false where there is none.</summary>
+    public async Task<bool> RemoveAsync(string id, CancellationToken cancel = default)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        return await context.Hats.Where(h => h.PublicId == id).ExecuteDeleteAsync(cancel) > 0;
     }
 
     /// <summary>Saves a hat and returns its id.</summary>

@@ -17,6 +17,36 @@ namespace StashMatch.Store.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("StashMatch.Store.Data.CalibrationRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("Factor")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("From")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("MeasureSpread")
+                        .HasColumnType("REAL");
+
+                    b.Property<Guid>("OwnerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("SwitchedOff")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Calibrations");
+                });
+
             modelBuilder.Entity("StashMatch.Store.Data.DoneOnceRow", b =>
                 {
                     b.Property<long>("Id")

@@ -5,7 +5,7 @@ using StashMatch.Store;
 namespace StashMatch.Web.OpenInterface;
 
 /// <summary>Reads a hat wherever one stands: the id of a stored or sample hat, or a description inline.</summary>
-public sealed class HatReader(HatStore hats)
+public sealed class HatReader(HatStore hats, KnitterStore knitter)
 {
     public async Task<Hat?> ReadAsync(JsonElement? hat, FieldErrors errors, CancellationToken cancel)
     {
@@ -23,7 +23,9 @@ public sealed class HatReader(HatStore hats)
                 try
                 {
                     var description = hat.Value.Deserialize<HatDescription>(Body.Json);
-                    return HatDescriptionReader.Read(description!, errors, "hat.");
+                    return HatDescriptionReader.Read(description!, errors, "hat.") is { } read
+                        ? KnitterStore.With(await knitter.UsageAsync(cancel), read)
+                        : null;
                 }
                 catch (JsonException e)
                 {

@@ -62,6 +62,8 @@ public sealed class Words
             WarningCode.CareMix => $"{first} is machine-washable and {second} is not: a machine wash felts some parts only. Wash by hand.",
             WarningCode.ColourRun => $"{first} is strong and {second} pale: try a wet white cloth on {first} first.",
             WarningCode.CoarseScale => $"One step of the scale is much against what is on or left of {first}. Weigh it on a finer scale if you can.",
+            WarningCode.GaugeOrLabel => $"{first} and this gauge do not go together as usual. Is the gauge right, and the label of {first}?",
+            WarningCode.LabelOrClass => $"The label of {first} is far from what is usual for its weight class. Is one of them mistyped?",
             _ => $"The label ratio of {first} is a guess, so its metres may be off by a quarter.",
         };
     }

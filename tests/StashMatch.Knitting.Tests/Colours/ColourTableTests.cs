@@ -1,3 +1,4 @@
+using CsCheck;
 using StashMatch.Knitting.Colours;
 using Xunit;
 
@@ -42,5 +43,41 @@ public sealed class ColourTableTests
     [InlineData("red")]
     [InlineData("#GGGGGG")]
     [InlineData("#1234567")]
-    public void What_is_no_colour_is_refused(string text) => Assert.False(YarnColour.TryParse(text, out _, out _));
+    [InlineData("##123456")]
+    [InlineData("#12 456")]
+    [InlineData(null)]
+    public void What_is_no_colour_is_refused(string? text)
+    {
+        Assert.False(YarnColour.TryParse(text, out _, out var message));
+        Assert.NotEmpty(message);
+    }
+
+    [Theory]
+    [InlineData("#5b7a3a")]
+    [InlineData("5B7A3A")]
+    [InlineData(" #5B7A3A ")]
+    public void A_colour_is_read_with_or_without_its_sign(string text)
+    {
+        Assert.True(YarnColour.TryParse(text, out var colour, out _));
+        Assert.Equal(YarnColour.FromRgb(0x5B, 0x7A, 0x3A), colour);
+        Assert.True(YarnColour.TryParse("#fa0", out var brief, out _));
+        Assert.Equal("#FFAA00", brief.Hex);
+    }
+
+    [Fact]
+    public void Every_colour_reads_back_and_difference_is_a_distance_of_a_kind() =>
+        Gen.Select(Gen.Byte, Gen.Byte, Gen.Byte, Gen.Byte, Gen.Byte, Gen.Byte).Sample((r, g, b, x, y, z) =>
+        {
+            var (one, other) = (YarnColour.FromRgb(r, g, b), YarnColour.FromRgb(x, y, z));
+            var (there, back) = (ColourDifference.Ciede2000(one.Lab, other.Lab), ColourDifference.Ciede2000(other.Lab, one.Lab));
+            return YarnColour.TryParse(one.Hex, out var again, out _) && again == one
+                && Math.Abs(there - back) < 1e-9 && there >= 0 && ColourDifference.Ciede2000(one.Lab, one.Lab) == 0
+                && YarnColour.Contrast(one, other) is >= 1 and <= 21.0001;
+        });
+
+    [Fact]
+    public void No_text_for_a_colour_ever_throws() =>
+        Gen.OneOf(Gen.String, Gen.String[Gen.Char["#0123456789abcdefABCDEF +-xh"], 0, 8]).Sample(
+            text => YarnColour.TryParse(text, out _, out var message) == (message is null),
+            iter: 10_000);
 }

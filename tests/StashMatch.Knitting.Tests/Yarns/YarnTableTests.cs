@@ -15,7 +15,11 @@ public sealed class YarnTableTests
         {
             var ratio = new LabelRatio(100, MassUnit.Grams, row.Number("metres_per_100g"), LengthUnit.Metres, RatioSource.Printed);
             Near(row.Real("tex"), ratio.Tex);
+            Near(row.Real("dtex"), ratio.Decitex);
+            Near(row.Real("denier"), ratio.Denier);
             Near(row.Real("nm"), ratio.MetricCount);
+            Assert.InRange(ratio.CottonCount - row.Number("ne_c"), -0.00006m, 0.00006m);
+            Assert.InRange(ratio.WorstedCount - row.Number("ne_worsted"), -0.00006m, 0.00006m);
             Near(row.Real("yd_per_100g"), ratio.MetresPer100Grams / Metres.PerYard);
             Near(row.Real("yd_per_oz"), ratio.MetresPerGram * Grams.PerOunce / Metres.PerYard);
             var inOunces = new LabelRatio(1, MassUnit.Ounces, row.Number("yd_per_oz"), LengthUnit.Yards, RatioSource.Printed);
@@ -73,8 +77,7 @@ public sealed class YarnTableTests
         {
             var singles = row["yarn"].Contains("singles", StringComparison.Ordinal);
             var text = row["yarn"].Replace(", singles", "", StringComparison.Ordinal);
-            var joined = System.Text.RegularExpressions.Regex.Replace(text, @"(?<=[a-z]) (?=\d)", ", ");
-            Assert.True(FibreBlend.TryParse(joined, out var blend, out var message), message);
+            Assert.True(FibreBlend.TryParse(text, out var blend, out var message), message);
             var rating = BrimRule.Rate(blend, false, singles ? YarnMake.Singles : YarnMake.Plied);
             Assert.Equal(row.Number("index"), rating.Index);
             Assert.Equal(row["class"], rating.Keeping.ToString().ToLowerInvariant());
@@ -93,6 +96,16 @@ public sealed class YarnTableTests
         }
 
         Assert.Equal("ABCDEFGH", string.Concat(HatSizes.Default.Select(s => s.Size)));
+    }
+
+    [Fact]
+    public void The_default_sizes_are_worked_out_for_these_heads()
+    {
+        Assert.Equal([48, 50, 52, 54, 55, 57, 59, 61], HatSizes.Default.Select(s => s.Head!.Value.Value));
+        Assert.All(HatSizes.Default, s => Assert.Equal(s.Size, HatSizes.LetterFor(s.Head!.Value)));
+        Assert.Equal((46.8m, 20.8m), (HatSizes.Default[2].Circumference.Value, HatSizes.Default[2].Height.Value));
+        Assert.Equal("toddler", HatSizes.For("A"));
+        Assert.Null(HatSizes.For("Z"));
     }
 
     [Fact]

@@ -45,14 +45,14 @@ public sealed class StoreStartTests
         {
             // As if the last migration were still to come: what it made is taken away, and somebody died holding the lock.
             await context.Database.ExecuteSqlRawAsync(
-                "DELETE FROM __EFMigrationsHistory; DROP TABLE Marks; DROP TABLE DoneOnce; DROP TABLE Hats; DROP TABLE Weighings; DROP TABLE Leftovers;"
+                "DELETE FROM __EFMigrationsHistory WHERE MigrationId LIKE '%_Calibrations'; DROP TABLE Calibrations;"
                 + "CREATE TABLE IF NOT EXISTS __EFMigrationsLock (Id INTEGER NOT NULL PRIMARY KEY, Timestamp TEXT NOT NULL);"
                 + "INSERT INTO __EFMigrationsLock VALUES (1, '2020-01-01 00:00:00');",
                 Stop);
         }
 
         await shelf.Start.ReadyAsync(Stop);
-        Assert.Empty(await shelf.Leftovers.ListAsync(Stop));
+        Assert.Single(await shelf.Leftovers.ListAsync(Stop));
         Assert.Single(Directory.GetFiles(Path.Combine(shelf.Folder, "backups")));
     }
 

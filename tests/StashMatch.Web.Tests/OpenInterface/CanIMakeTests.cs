@@ -141,7 +141,7 @@ public sealed class CanIMakeTests(HomeApp app) : IClassFixture<HomeApp>
     [InlineData("""{"hat":"practice-hat","size":"C","leftovers":[],"locks":[{"part":"brim","leftover":"a"}]}""", "locks[0].leftover")]
     [InlineData("""{"hat":{"construction":"side-to-side"},"size":"C","leftovers":[]}""", "hat.gauge.rowsPer10cm")]
     [InlineData("""{"hat":{"weightClass":1,"construction":"side-to-side","gauge":{"stitchesPer10cm":3,"rowsPer10cm":40}},"size":"C","leftovers":[]}""", "hat.gauge.stitchesPer10cm")]
-    [InlineData("""{"hat":{"weightClass":1,"construction":"brim-up-flat","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40}},"size":"C","leftovers":[]}""", "hat.construction")]
+    [InlineData("""{"hat":{"weightClass":1,"construction":"brim-up-flat","stripes":{"proportions":[1,0]},"gauge":{"stitchesPer10cm":28,"rowsPer10cm":40}},"size":"C","leftovers":[]}""", "hat.stripes.proportions[1]")]
     [InlineData("""{"hat":{"weightClass":1,"construction":"side-to-side","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40},"sizes":[{"size":"C","headCm":200}]},"size":"C","leftovers":[]}""", "hat.sizes[0].headCm")]
     [InlineData("""{"hat":{"weightClass":1,"construction":"side-to-side","gauge":{"stitchesPer10cm":28,"rowsPer10cm":"40"}},"size":"C","leftovers":[]}""", "hat.gauge.rowsPer10cm")]
     [InlineData("""{"hat":{"weightClass":1,"construction":"side-to-side","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40},"brim":{"depthCm":21}},"size":"C","leftovers":[]}""", "brim.depthCm")]

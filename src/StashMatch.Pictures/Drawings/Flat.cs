@@ -1,0 +1,36 @@
+using StashMatch.Knitting.Hats;
+
+namespace StashMatch.Pictures;
+
+/// <summary>What panel and tube have in common.</summary>
+internal static class Flat
+{
+    /// <summary>Drawing units to a centimetre of knitting.</summary>
+    public const double PerCm = 16;
+
+    public static FlatHat Lay(RowPlan plan) => plan.Construction == Construction.SideToSide ? FlatPanel.Lay(plan) : FlatTube.Lay(plan);
+
+    /// <summary>A point for every three units or so from <paramref name="from"/> to <paramref name="to"/>.</summary>
+    public static IReadOnlyList<Point> Along(double from, double to, Func<double, Point> at)
+    {
+        var steps = Math.Max(2, (int)Math.Ceiling(Math.Abs(to - from) / 3));
+        return [.. Enumerable.Range(0, steps + 1).Select(i => at(from + ((to - from) * i / steps)))];
+    }
+
+    /// <summary>The yarn beside itself where the brim is folded.</summary>
+    public static IReadOnlyList<Point> Doubled(double fold, Func<double, Point> at) =>
+        Along(fold - 22, fold + 22, y => at(y) with { X = at(y).X + (5 * Math.Sqrt(Math.Max(0, 1 - Math.Pow((y - fold) / 22, 4)))) });
+
+    /// <summary>The pieces of a braid's two strands; <paramref name="lie"/> puts along and across where they lie.</summary>
+    public static IEnumerable<Piece> Braid(int number, double length, double depth, double stitch, Func<Point, Point> lie)
+    {
+        var chevrons = Polygon.Chevrons(length, depth, stitch).ToList();
+        foreach (var strand in "ab")
+        {
+            yield return new(
+                PartNames.Strand(number, strand),
+                [.. chevrons.Where(c => c.Strand == strand).Select(c => (IReadOnlyList<Point>)[.. c.Outline.Select(lie)])],
+                []);
+        }
+    }
+}

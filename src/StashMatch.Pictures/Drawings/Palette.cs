@@ -1,0 +1,27 @@
+using System.Text.RegularExpressions;
+
+namespace StashMatch.Pictures;
+
+/// <summary>What each part is painted with.</summary>
+internal sealed partial class Palette(IReadOnlyDictionary<string, PartPaint> paint)
+{
+    /// <summary>The yarn's colour; null where it is not known or nothing goes in.</summary>
+    public string? Hex(string part) => paint.GetValueOrDefault(part)?.Hex is { } hex && Colour().IsMatch(hex) ? hex : null;
+
+    public bool IsOpen(string part) => paint.GetValueOrDefault(part) is not { } found || (found.Hex is null && string.IsNullOrWhiteSpace(found.Code));
+
+    public bool IsShort(string part) => paint.GetValueOrDefault(part) is { Short: true };
+
+    public string Title(string part) =>
+        paint.GetValueOrDefault(part)?.Label is { } label && !string.IsNullOrWhiteSpace(label) ? label : $"{part}, nothing goes in";
+
+    /// <summary>The leftover's code, three characters at most; empty where there is none.</summary>
+    public string Code(string part) =>
+        string.Concat((paint.GetValueOrDefault(part)?.Code ?? "").Trim().EnumerateRunes().Take(3).Select(r => r.ToString()));
+
+    /// <summary>What tells one leftover from another; null where nothing goes in.</summary>
+    public string? Leftover(string part) => IsOpen(part) ? null : paint[part].Code ?? paint[part].Hex;
+
+    [GeneratedRegex("^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$", RegexOptions.CultureInvariant, 100)]
+    private static partial Regex Colour();
+}

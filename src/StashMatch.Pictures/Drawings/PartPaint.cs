@@ -1,0 +1,8 @@
+namespace StashMatch.Pictures;
+
+/// <summary>What a part of a hat is drawn with.</summary>
+/// <param name="Hex">The yarn's colour as #rgb or #rrggbb. Null with no <paramref name="Code"/>: nothing goes in, an open gap; null with a code: a leftover whose colour is not known.</param>
+/// <param name="Code">The leftover's two-letter code.</param>
+/// <param name="Label">Part and leftover in words, such as "stripe 3, Moss".</param>
+/// <param name="Short">Whether the leftover does not reach.</param>
+public sealed record PartPaint(string? Hex, string? Code, string Label, bool Short);

@@ -1,0 +1,67 @@
+namespace StashMatch.Pictures;
+
+/// <summary>A place in the drawing; y grows downwards.</summary>
+internal readonly record struct Point(double X, double Y);
+
+/// <summary>What a line in a drawing stands for.</summary>
+internal enum LineKind
+{
+    /// <summary>A cast-on or bound-off edge.</summary>
+    Edge,
+
+    /// <summary>Where the brim is folded.</summary>
+    Fold,
+
+    /// <summary>Between two ribs.</summary>
+    Rib,
+
+    /// <summary>A line of decreases.</summary>
+    Gore,
+
+    /// <summary>A pleat of a gathered top.</summary>
+    Pleat,
+
+    /// <summary>A sewing thread, in its own colour.</summary>
+    Thread,
+
+    /// <summary>From a tag to its band.</summary>
+    Leader,
+
+    /// <summary>A shadow under a turned edge.</summary>
+    Shadow,
+}
+
+/// <summary>A line of a drawing.</summary>
+internal sealed record Line(LineKind Kind, IReadOnlyList<Point> Points);
+
+/// <summary>One part of a hat as it lies in a drawing.</summary>
+internal sealed record Piece(string Part, IReadOnlyList<IReadOnlyList<Point>> Outlines, IReadOnlyList<Line> Lines)
+{
+    public double Area => Outlines.Sum(Polygon.Area);
+}
+
+/// <summary>Where number and code of a part (or the codes of a braid's two strands) stand; x, y is the middle.</summary>
+internal sealed record Tag(string Part, string? Partner, double X, double Y, double Width, double Height)
+{
+    public bool Overlaps(Tag other) =>
+        Math.Abs(X - other.X) * 2 < Width + other.Width && Math.Abs(Y - other.Y) * 2 < Height + other.Height;
+}
+
+/// <summary>A word beside the drawing.</summary>
+internal sealed record Note(string Text, double X, double Y, bool Upright = false);
+
+/// <summary>The running yarn of one part; a knot stands at its first point where a new leftover joins.</summary>
+internal sealed record YarnRun(string Part, bool Strand, bool Joins, IReadOnlyList<Point> Points);
+
+/// <summary>A hat as it comes off the needles.</summary>
+internal sealed record FlatHat(
+    double Width,
+    double Height,
+    IReadOnlyList<Piece> Pieces,
+    IReadOnlyList<Line> Over,
+    IReadOnlyList<YarnRun> Yarn,
+    IReadOnlyList<Tag> Tags,
+    IReadOnlyList<Note> Notes,
+    double TileWidth,
+    double TileHeight,
+    bool Sideways);

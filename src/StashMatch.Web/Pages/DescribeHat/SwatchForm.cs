@@ -1,0 +1,69 @@
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
+using StashMatch.Store;
+
+namespace StashMatch.Web.Pages.DescribeHat;
+
+/// <summary>A weighed, counted swatch as typed.</summary>
+public sealed class SwatchForm
+{
+    public string Stitches { get; set; } = "";
+
+    public string Rows { get; set; } = "";
+
+    public string GaugeStitches { get; set; } = "";
+
+    public string GaugeRows { get; set; } = "";
+
+    public string Grams { get; set; } = "";
+
+    public string Step { get; set; } = "0.1";
+
+    public string Label { get; set; } = "";
+
+    /// <summary>What it says of the knitter, or null with messages.</summary>
+    public Calibration? Read(FieldErrors errors)
+    {
+        ArgumentNullException.ThrowIfNull(errors);
+        decimal? Number(string field, string typed, decimal least, decimal most)
+        {
+            if (!TypedNumber.TryRead(typed, out var value, out var message))
+            {
+                errors.Add(field, message);
+                return null;
+            }
+
+            if (value < least || value > most)
+            {
+                errors.Add(field, $"must be from {least:0.###} to {most:0}");
+                return null;
+            }
+
+            return value;
+        }
+
+        var (stitches, rows) = (Number("stitches cast on", Stitches, 4, 1_000), Number("rows knitted", Rows, 4, 5_000));
+        var (w, c) = (Number("stitches to 10 cm", GaugeStitches, Gauge.Least, Gauge.Most), Number("rows to 10 cm", GaugeRows, Gauge.Least, Gauge.Most));
+        var (grams, step) = (Number("grams", Grams, 0.1m, Weighing.MostGrams), Number("scale step", Step, 0.001m, 100));
+        if (!LabelText.TryParse(Label, RatioSource.Printed, out var ratio, out var label))
+        {
+            errors.Add("label", $"cannot be read: {label}");
+        }
+
+        if (errors.Any)
+        {
+            return null;
+        }
+
+        var calibration = Calibration.FromSwatch(
+            (int)stitches!, (int)rows!, Gauge.Of(w!.Value, c!.Value), new Weighing(Knitting.Quantities.Grams.From(grams!.Value), default, Knitting.Quantities.Grams.From(step!.Value)), ratio!);
+        if (calibration.Factor is < 0.5 or > 2)
+        {
+            errors.Add("the swatch", $"comes to {calibration.Factor:0.00} × the bare metres, which no knitter uses: is a number mistyped?");
+            return null;
+        }
+
+        return calibration;
+    }
+}

@@ -1,0 +1,105 @@
+using System.Net;
+using System.Text;
+using System.Text.Json.Nodes;
+using CsCheck;
+using Xunit;
+
+namespace StashMatch.Web.Tests.OpenInterface;
+
+/// <summary>Whatever is sent, the answer is an answer or a message that names a field, never a server error.</summary>
+public sealed class NoServerErrorTests(HomeApp app) : IClassFixture<HomeApp>
+{
+    private const string Sound = """
+        {"hat":{"name":"x","construction":"side-to-side","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40},"weightClass":1,
+          "brim":{"depthCm":5,"folded":true,"fit":"snug","rib":2,"bindOff":"tubular"},"braids":{"where":"between-stripes","strands":"neighbours"},
+          "stripeCounts":{"least":4,"most":6},"sizes":[{"size":"C","headCm":52,"heightCm":20.8,"circumferenceCm":47,"stitches":44}],
+          "usage":{"factor":1.1,"spreadPercent":10}},
+         "size":"C","stripes":5,"arrangement":"as-it-falls","inTurn":3,"allowancePercent":10,"colourOrder":"any","nextDoor":"differ",
+         "leftovers":[{"id":"moss","grams":6.0,"tareGrams":0,"scaleStepGrams":0.1,"label":{"grams":100,"metres":400},"ratioFrom":"printed",
+           "weightClass":1,"fibre":"80% merino, 20% nylon","colour":"#5B7A3A","singles":false,"superwash":false,"lot":"7"}],
+         "locks":[{"part":"brim","leftover":"moss"}],"never":[{"part":"stripe 1","leftover":"moss"}]}
+        """;
+
+    private static readonly string[] Odd =
+    [
+        "null", "true", "-1", "0", "1e308", "-1e308", "1e999", "0.0000001", "2147483648", "99999999999999999999", "\"\"", "\"C\"", "\"½\"", "\"NaN\"",
+        "\"<script>\"", "\"\\u0000\"", "\"#5B7A3A\"", "[]", "[null]", "{}", "{\"a\":1}", "\"brim-up-round\"", "\"own\"", "0.5", "24", "75", "6.5",
+        "\"" + "x8_9" + "\"", "[[[[[[[[[[[[[[[[[[[[]]]]]]]]]]]]]]]]]]]]",
+    ];
+
+    [Fact]
+    public async Task One_field_after_another_is_replaced_by_every_odd_value()
+    {
+        var paths = Leaves(JsonNode.Parse(Sound)!, "").ToList();
+        Assert.True(paths.Count > 40);
+        foreach (var path in paths)
+        {
+            foreach (var odd in Odd)
+            {
+                await CheckAsync(Replaced(path, odd), $"{path} = {odd}");
+            }
+        }
+    }
+
+    [Fact]
+    public async Task Random_cuts_of_the_text_are_refused_kindly()
+    {
+        var cuts = Gen.Select(Gen.Int[0, Sound.Length - 1], Gen.Int[0, 40], Gen.String[0, 6]).Array[300].Single();
+        foreach (var (at, length, with) in cuts)
+        {
+            await CheckAsync(string.Concat(Sound.AsSpan(0, at), with, Sound.AsSpan(Math.Min(Sound.Length, at + length))), $"cut at {at}");
+        }
+    }
+
+    private static string Replaced(string path, string odd)
+    {
+        var root = JsonNode.Parse(Sound)!;
+        var steps = path.Split('/', StringSplitOptions.RemoveEmptyEntries);
+        var node = root;
+        foreach (var step in steps.SkipLast(1))
+        {
+            node = int.TryParse(step, out var i) && node is JsonArray ? node[i]! : node[step]!;
+        }
+
+        var mark = JsonNode.Parse("\"MARK\"");
+        if (node is JsonArray array)
+        {
+            array[int.Parse(steps[^1], System.Globalization.CultureInfo.InvariantCulture)] = mark;
+        }
+        else
+        {
+            node[steps[^1]] = mark;
+        }
+
+        return root.ToJsonString().Replace("\"MARK\"", odd, StringComparison.Ordinal);
+    }
+
+    private static IEnumerable<string> Leaves(JsonNode? node, string at)
+    {
+        if (at.Length > 0)
+        {
+            yield return at;
+        }
+
+        var inside = node switch
+        {
+            JsonObject o => o.SelectMany(p => Leaves(p.Value, $"{at}/{p.Key}")),
+            JsonArray a => a.SelectMany((p, i) => Leaves(p, $"{at}/{i}")),
+            _ => [],
+        };
+        foreach (var leaf in inside)
+        {
+            yield return leaf;
+        }
+    }
+
+    private async Task CheckAsync(string body, string what)
+    {
+        using var content = new StringContent(body, Encoding.UTF8, "application/json");
+        foreach (var path in new[] { "/api/v1/can-i-make", "/api/v1/yardage" })
+        {
+            using var response = await app.Client.PostAsync(new Uri(path, UriKind.Relative), content, TestContext.Current.CancellationToken);
+            Assert.True(response.StatusCode is HttpStatusCode.OK or HttpStatusCode.BadRequest, $"{what}: {response.StatusCode}");
+        }
+    }
+}

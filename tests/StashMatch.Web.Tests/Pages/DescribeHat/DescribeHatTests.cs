@@ -1,0 +1,111 @@
+using AngleSharp.Dom;
+using Bunit;
+using Microsoft.Extensions.DependencyInjection;
+using StashMatch.Knitting.Hats;
+using StashMatch.Store;
+using Xunit;
+using Page = StashMatch.Web.Pages.DescribeHat.DescribeHat;
+using TestContext = Xunit.TestContext;
+
+namespace StashMatch.Web.Tests.Pages.DescribeHat;
+
+public sealed class DescribeHatTests : PageContext
+{
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    private HatStore Hats => Services.GetRequiredService<HatStore>();
+
+    [Fact]
+    public async Task Drawing_and_totals_follow_what_is_typed_and_the_hat_is_saved()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        Assert.Contains("44 stitches by 188 rows", page.Markup, StringComparison.Ordinal);
+        var before = page.Find("table tr td").TextContent;
+        Type(page, "name", "Bobbin");
+        Type(page, "stitches to 10 cm", "24");
+        Assert.DoesNotContain("44 stitches", page.Markup, StringComparison.Ordinal);
+        Assert.NotEqual(before, page.Find("section table tr td").TextContent);
+        await ByLabel(page, "knitted").ChangeAsync("brim-up-flat");
+        Assert.Contains("lines of decreases", page.Markup, StringComparison.Ordinal);
+        await page.Find("form.hat-form").SubmitAsync();
+        page.WaitForAssertion(() => Assert.Contains("Bobbin is saved", page.Markup, StringComparison.Ordinal));
+        var saved = (await Hats.ListAsync(Stop)).Single(h => !h.IsSample);
+        var design = Assert.IsType<HatDesign>(saved.Hat);
+        Assert.Equal((Construction.BrimUpFlat, 24m), (design.Construction, design.Gauge.StitchesPer10Cm));
+    }
+
+    [Fact]
+    public async Task A_wrong_number_is_named_and_nothing_is_lost()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        Type(page, "rows to 10 cm", "4.000,5");
+        Assert.Contains("Rows to 10 cm has more than one decimal sign", page.Find(".field-message").TextContent, StringComparison.Ordinal);
+        Assert.Equal("4.000,5", ByLabel(page, "rows to 10 cm").GetAttribute("value"));
+        Type(page, "rows to 10 cm", "40");
+        Assert.Empty(page.FindAll(".field-message"));
+        Type(page, "weight class, 0-7", "9");
+        Assert.Contains("Weight class must be a whole number from 0 to 7", page.Find(".field-message").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_pasted_table_becomes_a_hat_and_copies_back_the_same()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        await page.FindAll("input[type=radio]")[1].ChangeAsync("on");
+        page.Find("#table").Input("part\tyarn\tA\tB\nbrim\tM\t19\t20,9\nstripe 1\tS1\t10\t11\nstripe 2\tS2\t10\t11\ncrown\tM\t10\t11\n");
+        Assert.Contains("all of it", page.Markup, StringComparison.Ordinal);
+        Type(page, "name", "Pasted");
+        await page.Find("form.hat-form").SubmitAsync();
+        page.WaitForAssertion(() => Assert.Contains("Pasted is saved", page.Markup, StringComparison.Ordinal));
+        var saved = (await Hats.ListAsync(Stop)).Single(h => !h.IsSample);
+        Assert.Equal(20.9m * 0.9144m, Assert.IsType<PrintedHat>(saved.Hat).Sizes[1].Lines[0].Length);
+        await page.Find("#copy").ChangeAsync(saved.Id);
+        Assert.Contains("stripe 2\tS2\t10\t11", page.Find("#table").GetAttribute("value"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Own_gauge_shows_what_size_comes_out_and_a_head_picks_the_size()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        Type(page, "my stitches to 10 cm", "26");
+        Type(page, "my rows to 10 cm", "38");
+        // 188 rows at 38 to 10 cm: 49.5 cm; 44 stitches at 26: 16.9 cm.
+        Assert.Contains("49.5 cm", page.Find(".said").TextContent, StringComparison.Ordinal);
+        Assert.Contains("16.9 cm", page.Find(".said").TextContent, StringComparison.Ordinal);
+        Type(page, "for a head of, cm", "58,6");
+        Assert.Contains("What size G in", page.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_weighed_swatch_is_used_at_once_and_can_be_switched_off()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        var before = Assert.IsType<HatDesign>(await Hats.FindAsync("side-to-side-sample", Stop)).Usage;
+        foreach (var (label, value) in new[] { ("stitches cast on", "40"), ("rows knitted", "50"), ("stitches to 10 cm", "28"), ("rows to 10 cm", "40"), ("the swatch weighs, grams", "8.2"), ("the yarn's label", "100 g / 400 m") })
+        {
+            var id = page.FindAll("form.swatch-form label").Single(l => l.TextContent == label).GetAttribute("for");
+            await page.Find($"#{id}").ChangeAsync(value);
+        }
+
+        await page.Find("form.swatch-form").SubmitAsync();
+        page.WaitForAssertion(() => Assert.Contains("your own", page.Markup, StringComparison.Ordinal));
+        var after = Assert.IsType<HatDesign>(await Hats.FindAsync("side-to-side-sample", Stop)).Usage;
+        Assert.True(after.Calibrated && after.Factor > before.Factor && after.Spread < before.Spread);
+        Assert.Contains("a swatch of 40 × 50, 8.2 g of 100 g / 400 m: 1.18", page.Markup, StringComparison.Ordinal);
+        await page.FindAll("button").Single(b => b.TextContent.StartsWith("switch off", StringComparison.Ordinal)).ClickAsync();
+        Assert.Equal(before, Assert.IsType<HatDesign>(await Hats.FindAsync("side-to-side-sample", Stop)).Usage);
+    }
+
+    private static IElement ByLabel(IRenderedComponent<Page> page, string label)
+    {
+        var id = page.FindAll("label").First(l => l.TextContent == label).GetAttribute("for");
+        return page.Find($"#{id}");
+    }
+
+    private static void Type(IRenderedComponent<Page> page, string label, string text) => ByLabel(page, label).Input(text);
+}
