@@ -10,10 +10,6 @@ namespace StashMatch.Web;
 /// <summary>Puts the program together.</summary>
 public static class Host
 {
-    private const string Policy =
-        "default-src 'self'; base-uri 'self'; form-action 'self'; object-src 'none'; frame-ancestors 'none'; "
-        + "img-src 'self' data: blob:; style-src 'self' 'unsafe-inline'; script-src 'self'";
-
     public static void AddStashMatch(this WebApplicationBuilder builder)
     {
         ArgumentNullException.ThrowIfNull(builder);
@@ -39,15 +35,7 @@ public static class Host
     public static void UseStashMatch(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
-        app.Use(async (context, next) =>
-        {
-            var headers = context.Response.Headers;
-            headers.ContentSecurityPolicy = Policy;
-            headers.XContentTypeOptions = "nosniff";
-            headers["Referrer-Policy"] = "same-origin";
-            headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
-            await next();
-        });
+        app.UseSafeHeaders();
         app.UseExceptionHandler("/sorry", createScopeForErrors: true);
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.UseAntiforgery();

@@ -65,7 +65,7 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
     public Task<bool> RemoveAsync(string id, CancellationToken cancel = default) =>
         ChangeAsync(id, row => row.RemovedAt = clock.GetUtcNow(), cancel);
 
-    /// <summary>Undoes the last removal or knitting up; false where there is none.</summary>
+    /// <summary>Undoes one thing: the removal, or else the knitting up; false where there is none.</summary>
     public async Task<bool> PutBackAsync(string id, CancellationToken cancel = default)
     {
         await using var context = await contexts.CreateDbContextAsync(cancel);
@@ -74,7 +74,12 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
             return false;
         }
 
-        (row.RemovedAt, row.KnittedUpAt) = (null, null);
+        if (row.RemovedAt is null)
+        {
+            row.KnittedUpAt = null;
+        }
+
+        row.RemovedAt = null;
         await context.SaveChangesAsync(cancel);
         return true;
     }

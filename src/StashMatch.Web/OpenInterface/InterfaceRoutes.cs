@@ -18,7 +18,7 @@ public static class InterfaceRoutes
     {
         ArgumentNullException.ThrowIfNull(app);
         app.MapOpenApi();
-        app.MapScalarApiReference("/open-interface");
+        app.MapScalarApiReference("/open-interface", o => o.WithTitle("The open interface · StashMatch").WithFavicon("/icons/hat.svg").WithNonce().DisableDefaultFonts().DisableTelemetry().DisableAgent().HideDeveloperTools());
         app.MapGet("/health/live", () => Results.Text("alive")).ExcludeFromDescription();
         app.MapGet("/health/ready", ReadyAsync).ExcludeFromDescription();
         var api = app.MapGroup("/api/v1").DisableAntiforgery().WithTags("Open interface").ProducesValidationProblem().ProducesProblem(413);

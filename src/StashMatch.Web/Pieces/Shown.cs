@@ -41,6 +41,13 @@ public static class Shown
         _ => Math.Floor(chance * 100).ToString(CultureInfo.InvariantCulture) + " %",
     };
 
+    /// <summary>What is wrong with a field, as a sentence that begins with its name.</summary>
+    public static string Sentence(string field, string message)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(field);
+        return $"{char.ToUpperInvariant(field[0])}{field[1..]} {message}.";
+    }
+
     /// <summary>A number for CSS or SVG.</summary>
     public static string Css(decimal number) => Math.Round(number, 3).ToString(CultureInfo.InvariantCulture);
 

@@ -26,7 +26,7 @@ public sealed record TapeScale(decimal FullMetres)
     private static IEnumerable<decimal> Marks(decimal full)
     {
         var step = Array.Find(Steps, s => full / s <= 6) is > 0 and var found ? found : Steps[^1];
-        for (var mark = step; mark < full * 0.97m; mark += step)
+        for (var mark = step; mark < full * 0.93m; mark += step)
         {
             yield return mark;
         }

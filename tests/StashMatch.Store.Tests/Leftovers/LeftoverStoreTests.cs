@@ -84,6 +84,8 @@ public sealed class LeftoverStoreTests
         await shelf.Leftovers.RemoveAsync(id, Stop);
         Assert.Empty(await shelf.Leftovers.ListAsync(Stop));
         Assert.True(await shelf.Leftovers.PutBackAsync(id, Stop));
+        Assert.True(Assert.Single(await shelf.Leftovers.ListAsync(Stop)).KnittedUp);
+        Assert.True(await shelf.Leftovers.PutBackAsync(id, Stop));
         Assert.Single(await shelf.Leftovers.ForHatsAsync(Stop));
     }
 

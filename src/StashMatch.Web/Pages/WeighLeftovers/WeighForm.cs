@@ -9,6 +9,8 @@ namespace StashMatch.Web.Pages.WeighLeftovers;
 /// <summary>The entry line as typed, and what is understood of it so far.</summary>
 public sealed class WeighForm
 {
+    private (string Typed, string Key) _sent = ("", "");
+
     public string Name { get; set; } = "";
 
     public string Grams { get; set; } = "";
@@ -23,7 +25,8 @@ public sealed class WeighForm
 
     public string Colour { get; set; } = "";
 
-    public string Step { get; set; } = "0.1";
+    /// <summary>The step the scale counts in; a whole gram, as most kitchen scales, until somebody says otherwise.</summary>
+    public string Step { get; set; } = "1";
 
     public RatioSource From { get; set; }
 
@@ -43,7 +46,23 @@ public sealed class WeighForm
     }
 
     /// <summary>Ready for the next ball: scale step and where ratios come from stay.</summary>
-    public void Next() => (Name, Grams, Tare, Label, Class, Fibre, Colour, Singles, Superwash) = ("", "", "", "", "", "", "", false, false);
+    public void Next()
+    {
+        (Name, Grams, Tare, Label, Class, Fibre, Colour, Singles, Superwash) = ("", "", "", "", "", "", "", false, false);
+        _sent = ("", "");
+    }
+
+    /// <summary>One key for one entry as typed, so that an entry sent twice is logged once.</summary>
+    public string Once()
+    {
+        var typed = string.Join('\n', Name, Grams, Tare, Label, Class, Fibre, Colour, Step, From, Singles, Superwash);
+        if (_sent.Typed != typed)
+        {
+            _sent = (typed, Guid.NewGuid().ToString("N"));
+        }
+
+        return _sent.Key;
+    }
 
     /// <summary>The metres and yards as far as they can be told, with the scale's band; null while grams or label are missing or wrong.</summary>
     public string? Live()
@@ -66,15 +85,31 @@ public sealed class WeighForm
 
         var leftover = new Leftover("typed", "typed", weighing, ratio);
         var band = leftover.Held.Millimetres == 0 ? 0 : Math.Round(100 * (leftover.HeldAtMost.Value / leftover.Held.Value - 1), MidpointRounding.AwayFromZero);
-        return Shown.Both(leftover.Held) + (band >= 1 ? $", give or take {band} %" : "");
+        return Shown.Both(leftover.Held) + (band >= 1 ? $", give or take {band}\u00A0%" : "");
     }
 
     /// <summary>What to mind about the reading, without stopping anybody; null if nothing.</summary>
     public string? Mind()
     {
         var errors = new FieldErrors();
-        return ReadWeighing(errors) is { } weighing && weighing.ScaleStep.Value > weighing.Net.Value / 10
-            ? "One step of the scale is over a tenth of this reading: weigh several together, or on a finer scale."
+        if (ReadWeighing(errors) is not { } weighing)
+        {
+            return null;
+        }
+
+        var step = weighing.ScaleStep.Value;
+        if (weighing.Gross.Value % step != 0)
+        {
+            return $"The reading is finer than a scale step of {step:0.###} g. If the scale counts finer, say so beside “scale step”.";
+        }
+
+        if (step > weighing.Net.Value / 10)
+        {
+            return "One step of the scale is over a tenth of this reading: weigh several together, or on a finer scale.";
+        }
+
+        return From == RatioSource.Measured && !string.IsNullOrWhiteSpace(Label) && ReadLabel(errors) is { } ratio && step > ratio.MassInGrams / 10
+            ? "One step of the scale is over a tenth of what was measured off and weighed: measure a longer length, 20 to 40 m."
             : null;
     }
 
@@ -139,7 +174,7 @@ public sealed class WeighForm
     {
         ArgumentNullException.ThrowIfNull(errors);
         var gross = Number("grams", grams, errors, 0.001m, Weighing.MostGrams);
-        var core = string.IsNullOrWhiteSpace(tare) ? 0 : Number("tare", tare, errors, 0, Weighing.MostGrams);
+        var core = string.IsNullOrWhiteSpace(tare) ? 0 : Number("core or bowl", tare, errors, 0, Weighing.MostGrams);
         var fine = Number("scale step", step, errors, 0.001m, 100);
         if (gross is null || core is null || fine is null)
         {
@@ -149,7 +184,7 @@ public sealed class WeighForm
         var (whole, empty) = (Knitting.Quantities.Grams.From(gross.Value), Knitting.Quantities.Grams.From(core.Value));
         if (empty >= whole)
         {
-            errors.Add("tare", "must be less than the reading");
+            errors.Add("core or bowl", "must be less than the reading");
             return null;
         }
 

@@ -1,0 +1,126 @@
+using StashMatch.Knitting.Yarns;
+using StashMatch.Store;
+using StashMatch.Web.Pages.WeighLeftovers;
+using Xunit;
+
+namespace StashMatch.Web.Tests.Pages.WeighLeftovers;
+
+public sealed class WeighFormTests
+{
+    [Theory]
+    [InlineData("34", "", "0.1", "100 g/210 yd", "65.3 m / 71.4 yd")]
+    [InlineData("18.6", "", "0.1", "20 g/80 m", "74.4 m / 81.4 yd")]
+    [InlineData("27.5", "4.0", "0.1", "50 g/125 m", "58.8 m / 64.2 yd")]
+    [InlineData("15", "", "0.1", "4 oz/190 yd", "23.0 m / 25.1 yd")]
+    [InlineData("6", "", "1", "100 g/210 yd", "11.5 m / 12.6 yd, give or take 8\u00A0%")]
+    [InlineData("1.2", "", "0.1", "", "1.2 g, no label: kept as a crumb, left out of plans")]
+    public void An_evening_of_six_balls_shows_both_units_and_no_false_precision(string grams, string tare, string step, string label, string shown)
+    {
+        var form = new WeighForm { Name = "Ball", Grams = grams, Tare = tare, Step = step, Label = label };
+        Assert.Equal(shown, form.Live());
+        Assert.NotNull(form.Read(new FieldErrors()));
+    }
+
+    [Theory]
+    [InlineData("1,5")]
+    [InlineData("1.5")]
+    [InlineData("1½")]
+    [InlineData("１．５")]
+    [InlineData(" 1 1/2 ")]
+    public void Grams_are_read_as_people_type_them(string grams)
+    {
+        var leftover = new WeighForm { Name = "Ball", Grams = grams, Step = "0.1" }.Read(new FieldErrors());
+        Assert.Equal(1.5m, leftover!.Weighing.Net.Value);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("-3")]
+    [InlineData("NaN")]
+    [InlineData("1e308")]
+    [InlineData("1.234,5")]
+    [InlineData("0")]
+    [InlineData("5001")]
+    public void A_number_that_is_none_is_a_message_and_never_a_wrong_gram(string grams)
+    {
+        var form = new WeighForm { Name = "Ball", Grams = grams, Label = "100 g/400 m" };
+        var errors = new FieldErrors();
+        Assert.Null(form.Read(errors));
+        Assert.Equal(["grams"], errors.ByField.Keys);
+        Assert.Null(form.Live());
+    }
+
+    [Fact]
+    public void Every_field_that_cannot_be_read_is_named_at_once()
+    {
+        var form = new WeighForm { Name = " ", Grams = "5", Tare = "5", Label = "100 g", Class = "8", Fibre = "80% merino, 30% nylon", Colour = "moss" };
+        var errors = new FieldErrors();
+        Assert.Null(form.Read(errors));
+        Assert.Equal(["class", "colour", "core or bowl", "fibre", "label", "name"], errors.ByField.Keys);
+    }
+
+    [Fact]
+    public void A_scale_step_over_a_tenth_of_the_reading_is_minded_and_stops_nobody()
+    {
+        Assert.Null(new WeighForm { Name = "Ball", Grams = "10", Step = "1" }.Mind());
+        var form = new WeighForm { Name = "Ball", Grams = "9", Step = "1" };
+        Assert.Contains("over a tenth of this reading", form.Mind(), StringComparison.Ordinal);
+        Assert.NotNull(form.Read(new FieldErrors()));
+    }
+
+    [Fact]
+    public void The_core_counts_against_the_reading()
+    {
+        Assert.Null(new WeighForm { Grams = "12", Step = "1" }.Mind());
+        Assert.Contains("over a tenth", new WeighForm { Grams = "12", Tare = "3", Step = "1" }.Mind(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_reading_finer_than_the_scale_step_is_asked_about()
+    {
+        Assert.Contains("finer than a scale step of 1 g", new WeighForm { Grams = "34.5" }.Mind(), StringComparison.Ordinal);
+        Assert.Null(new WeighForm { Grams = "34.5", Step = "0.1" }.Mind());
+    }
+
+    [Fact]
+    public void Ten_metres_on_a_coarse_scale_are_too_few_to_measure_by()
+    {
+        var form = new WeighForm { Grams = "38", Step = "1", Label = "4 g / 10 m", From = RatioSource.Measured };
+        Assert.Contains("measure a longer length, 20 to 40 m", form.Mind(), StringComparison.Ordinal);
+        form.Label = "12 g / 30 m";
+        Assert.Null(form.Mind());
+        Assert.StartsWith("95.0 m / 103.9 yd", form.Live(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_lost_label_is_measured_off_and_marked_so()
+    {
+        var form = new WeighForm { Name = "Blue-grey", Grams = "38.0", Step = "0.1", Label = "4.1 g / 10 m", From = RatioSource.Measured };
+        Assert.StartsWith("92.7 m / 101.4 yd", form.Live(), StringComparison.Ordinal);
+        var leftover = form.Read(new FieldErrors())!;
+        Assert.Equal(RatioSource.Measured, leftover.Ratio!.Source);
+        Assert.True(leftover.Fibre.IsUnknown);
+    }
+
+    [Fact]
+    public void The_next_ball_starts_empty_but_for_the_scale_and_where_ratios_come_from()
+    {
+        var form = new WeighForm { Name = "Moss", Grams = "6", Step = "0.1", Label = "100 g/400 m", From = RatioSource.Guessed, Superwash = true };
+        form.Next();
+        Assert.Equal(("", "", "", "0.1", RatioSource.Guessed, false), (form.Name, form.Grams, form.Label, form.Step, form.From, form.Superwash));
+    }
+
+    [Fact]
+    public void An_entry_has_one_key_until_something_else_is_typed_or_the_next_ball_comes()
+    {
+        var form = new WeighForm { Name = "Moss", Grams = "6" };
+        var key = form.Once();
+        Assert.Equal(key, form.Once());
+        form.Grams = "6.5";
+        var other = form.Once();
+        Assert.NotEqual(key, other);
+        form.Next();
+        (form.Name, form.Grams) = ("Moss", "6.5");
+        Assert.NotEqual(other, form.Once());
+    }
+}
