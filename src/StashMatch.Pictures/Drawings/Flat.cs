@@ -8,7 +8,21 @@ internal static class Flat
     /// <summary>Drawing units to a centimetre of knitting.</summary>
     public const double PerCm = 16;
 
-    public static FlatHat Lay(RowPlan plan) => plan.Construction == Construction.SideToSide ? FlatPanel.Lay(plan) : FlatTube.Lay(plan);
+    public static FlatHat Lay(RowPlan plan)
+    {
+        var hat = plan.Construction == Construction.SideToSide ? FlatPanel.Lay(plan) : FlatTube.Lay(plan);
+        return hat with { Numbers = plan.Parts.Select((p, i) => (p.Name, Number: i + 1)).ToDictionary(p => p.Name, p => p.Number, StringComparer.Ordinal) };
+    }
+
+    /// <summary>Knit ribs stand up, purl ribs lie in the shade.</summary>
+    public static IEnumerable<Line> Ribs(double left, double top, double right, double bottom, double stitch)
+    {
+        for (var x = left; x < right - (1.5 * stitch); x += 2 * stitch)
+        {
+            yield return new(LineKind.Valley, Polygon.Box(x + (1.18 * stitch), top + 1, x + (1.92 * stitch), bottom - 1));
+            yield return new(LineKind.Ridge, [new(x + (0.42 * stitch), top + 2), new(x + (0.42 * stitch), bottom - 2)]);
+        }
+    }
 
     /// <summary>A point for every three units or so from <paramref name="from"/> to <paramref name="to"/>.</summary>
     public static IReadOnlyList<Point> Along(double from, double to, Func<double, Point> at)

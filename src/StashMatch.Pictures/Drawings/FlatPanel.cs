@@ -6,11 +6,11 @@ namespace StashMatch.Pictures;
 internal static class FlatPanel
 {
     private const double Left = 30;
-    private const double Right = 46;
+    private const double Right = 56;
     private const double ThreadAbove = 12;
-    private const double TagHeight = 30;
-    private const double TagWidth = 22;
-    private const double BraidTagWidth = 40;
+    private const double TagHeight = 26;
+    private const double TagWidth = 28;
+    private const double BraidTagWidth = 34;
 
     public static FlatHat Lay(RowPlan plan)
     {
@@ -75,18 +75,24 @@ internal static class FlatPanel
         [
             .. Polygon.Curve(new(end, Wave(end)), new(end + 18, Wave(end)), new(turn, top - 4), new(turn, top + 22)), new(turn, bottom - 4),
         ]));
-        var notes = new List<Note> { new("cast on", Left - 11, (top + bottom) / 2, Upright: true), new("bind off, seam", end + 13, (top + bottom) / 2, Upright: true) };
+        var notes = new List<Note> { new("cast on", Left - 11, (top + bottom) / 2, Upright: true), new("bind off, seam", end + 13, ((top + bottom) / 2) + 34, Upright: true) };
         var tags = placed.ConvertAll(p => p.Section.Kind == SectionKind.Stripe
             ? new Tag(PartNames.Stripe(p.Section.Number), null, p.Middle, top - 24 - (TagHeight / 2) - (TagHeight * p.Lane), p.Width, TagHeight)
-            : new Tag(PartNames.Strand(p.Section.Number, 'a'), PartNames.Strand(p.Section.Number, 'b'), p.Middle, top - 30, p.Width, 12));
+            : new Tag(PartNames.Strand(p.Section.Number, 'a'), PartNames.Strand(p.Section.Number, 'b'), p.Middle, top - 35, p.Width, 16));
+        var slips = spans.Where(s => s.Section.Kind == SectionKind.Stripe)
+            .Select(s => new Slip(PartNames.Stripe(s.Section.Number), (s.From + s.To) / 2, (top + bottom) / 2, SlipSize(s.To - s.From))).ToList();
+        tags.Add(new(PartNames.Seam, null, turn + 14, top + 30, TagWidth, 20));
+        slips.Add(new(PartNames.Seam, turn, top + 64, 15));
         var height = bottom + 14;
         if (plan.BrimRounds > 0)
         {
-            height = Brim(plan, pieces, yarn, tags, notes, (Left + end) / 2, bottom, turn, row, stitch);
+            height = Brim(plan, pieces, yarn, tags, slips, notes, (Left + end) / 2, bottom, turn, row, stitch);
         }
 
-        return new(end + Right, height, pieces, [], yarn, tags, notes, row, stitch, Sideways: true);
+        return new(end + Right, height, pieces, [], yarn, tags, slips, notes, row, stitch, Sideways: true);
     }
+
+    private static double SlipSize(double room) => Math.Clamp(room * 0.36, 7, 26);
 
     private static List<(PlanSection Section, double From, double To)> Spans(RowPlan plan, double row)
     {
@@ -101,16 +107,12 @@ internal static class FlatPanel
     }
 
     private static double Brim(
-        RowPlan plan, List<Piece> pieces, List<YarnRun> yarn, List<Tag> tags, List<Note> notes, double middle, double top, double turn, double row, double stitch)
+        RowPlan plan, List<Piece> pieces, List<YarnRun> yarn, List<Tag> tags, List<Slip> slips, List<Note> notes, double middle, double top, double turn, double row, double stitch)
     {
         var (half, bottom) = (plan.BrimStitches * stitch / 2, top + (plan.BrimRounds * row));
         var (left, right) = (middle - half, middle + half);
         var lines = new List<Line>();
-        for (var x = left + (2 * stitch); x < right - (0.5 * stitch); x += 2 * stitch)
-        {
-            lines.Add(new(LineKind.Rib, [new(x, top), new(x, bottom)]));
-        }
-
+        lines.AddRange(Flat.Ribs(left, top, right, bottom, stitch));
         lines.Add(new(LineKind.Edge, [new(left, bottom), new(right, bottom)]));
         var fold = (top + bottom) / 2;
         var run = right + 12;
@@ -128,7 +130,8 @@ internal static class FlatPanel
             new(run, bottom - 8),
             .. Polygon.Curve(new(run, bottom - 8), new(run, bottom + 6), new(run - 4, bottom + 12), new(run - 18, bottom + 12)),
         ]));
-        tags.Add(new(PartNames.Brim, null, middle, bottom + 17, 80, 16));
-        return bottom + 32;
+        tags.Add(new(PartNames.Brim, null, middle, bottom + 18, 80, 20));
+        slips.Add(new(PartNames.Brim, middle, top + ((plan.BrimFolded ? 0.25 : 0.5) * (bottom - top)), Math.Min(26, (bottom - top) * (plan.BrimFolded ? 0.26 : 0.5))));
+        return bottom + 34;
     }
 }

@@ -19,16 +19,21 @@ internal static class FlatSvg
             var part = piece.Part;
             var strand = PartNames.Read(part)?.Kind == PartKind.Strand;
             write.OpenPart(part);
-            write.Fill(piece, knit: !strand && part != PartNames.Brim, strand);
+            write.Fill(piece, knit: !strand, strand);
             write.Lines(part, piece.Lines);
             foreach (var run in hat.Yarn.Where(y => y.Part == part))
             {
-                write.Yarn(part, SvgWriter.Path([run.Points], close: false), run.Strand ? 1.3 : 1.8);
+                write.Yarn(part, SvgWriter.Path([run.Points], close: false), run.Strand ? 1.7 : 2.4);
             }
 
             foreach (var tag in hat.Tags.Where(t => t.Part == part))
             {
-                WriteTag(svg, palette, tag);
+                WriteTag(svg, hat.Numbers, tag);
+            }
+
+            foreach (var slip in hat.Slips.Where(s => s.Part == part))
+            {
+                WriteSlip(svg, palette.Code(part), slip);
             }
 
             svg.Close();
@@ -44,7 +49,7 @@ internal static class FlatSvg
         svg.Close();
         foreach (var note in hat.Notes)
         {
-            Text(svg, "note", note.Text, note.X, note.Y, 10.5, bold: false, note.Upright ? $"rotate(-90 {SvgWriter.Number(note.X)} {SvgWriter.Number(note.Y)})" : null, "0.75");
+            Text(svg, "note", note.Text, note.X, note.Y, 14, bold: false, note.Upright ? $"rotate(-90 {SvgWriter.Number(note.X)} {SvgWriter.Number(note.Y)})" : null, "0.75");
         }
 
         return svg.Close().ToString();
@@ -76,40 +81,37 @@ internal static class FlatSvg
         return joins;
     }
 
-    private static void WriteTag(SvgWriter svg, Palette palette, Tag tag)
+    private static void WriteTag(SvgWriter svg, IReadOnlyDictionary<string, int> numbers, Tag tag)
     {
-        var code = palette.Code(tag.Part);
-        if (tag.Partner is { } partner)
+        var number = $"{numbers.GetValueOrDefault(tag.Part)}";
+        var (words, size) = tag switch
         {
-            var other = palette.Code(partner);
-            if (code.Length + other.Length > 0)
-            {
-                Text(svg, "note", $"{(code.Length > 0 ? code : "–")}·{(other.Length > 0 ? other : "–")}", tag.X, tag.Y + 3.8, 10.5, bold: false, null, "0.8");
-            }
+            { Partner: { } partner } when numbers.TryGetValue(partner, out var other) => ($"{number}·{other}", Math.Min(14, tag.Height)),
+            { Part: PartNames.Brim, Width: > 60 } => ($"{number} {PartNames.Brim}", 18),
+            _ => (number, Math.Min(20, tag.Height)),
+        };
+        Text(svg, "ink", words, tag.X, tag.Y + (size * 0.36), size, bold: tag.Partner is null);
+    }
 
+    // The slip is paper in light and dark, and reads the same on every yarn.
+    private static void WriteSlip(SvgWriter svg, string code, Slip slip)
+    {
+        if (code.Length == 0)
+        {
             return;
         }
 
-        var number = PartNames.Read(tag.Part) is { Number: > 0 and var n } ? $"{n}" : tag.Part;
-        if (tag.Height > 20)
-        {
-            Text(svg, "ink", number, tag.X, tag.Y - 2, 14, bold: true);
-            if (code.Length > 0)
-            {
-                Text(svg, "ink", code, tag.X, tag.Y + 12, 12, bold: false);
-            }
-
-            return;
-        }
-
-        svg.Open("text", ("class", "ink"), ("x", SvgWriter.Number(tag.X)), ("y", SvgWriter.Number(tag.Y + 4.5)), ("font-size", "12.5"), ("text-anchor", "middle"), ("fill", "currentColor"));
-        svg.Open("tspan", ("font-weight", "700")).Words(number).Close();
-        if (code.Length > 0)
-        {
-            svg.Words(" " + code);
-        }
-
-        svg.Close();
+        var (half, high) = ((slip.Size * 0.33 * code.EnumerateRunes().Count()) + (slip.Size * 0.36), slip.Size * 0.74);
+        var cut = high * 0.4;
+        Point[] paper =
+        [
+            new(slip.X - half + cut, slip.Y - high), new(slip.X + half - cut, slip.Y - high), new(slip.X + half, slip.Y - high + cut), new(slip.X + half, slip.Y + high - cut),
+            new(slip.X + half - cut, slip.Y + high), new(slip.X - half + cut, slip.Y + high), new(slip.X - half, slip.Y + high - cut), new(slip.X - half, slip.Y - high + cut),
+        ];
+        svg.Leaf("path", ("class", "slip"), ("d", SvgWriter.Path([paper], close: true)), ("fill", "#fbfaf5"), ("stroke", "#23262b"), ("stroke-opacity", "0.6"), ("stroke-width", SvgWriter.Number(slip.Size * 0.05)));
+        svg.Open(
+            "text", ("x", SvgWriter.Number(slip.X)), ("y", SvgWriter.Number(slip.Y + (slip.Size * 0.35))), ("font-size", SvgWriter.Number(slip.Size)), ("font-weight", "700"),
+            ("text-anchor", "middle"), ("fill", "#23262b")).Words(code).Close();
     }
 
     private static void Text(SvgWriter svg, string name, string words, double x, double y, double size, bool bold, string? turn = null, string? opacity = null) => svg.Open(

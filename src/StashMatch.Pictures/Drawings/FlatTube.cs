@@ -5,8 +5,8 @@ namespace StashMatch.Pictures;
 /// <summary>The brim-up hat off the needles, brim at the bottom: a tube laid flat, one half to see, or the whole width where it is worked flat.</summary>
 internal static class FlatTube
 {
-    private const double Lane = 50;
-    private const double TagHeight = 14;
+    private const double Lane = 40;
+    private const double TagHeight = 16;
 
     public static FlatHat Lay(RowPlan plan)
     {
@@ -67,7 +67,7 @@ internal static class FlatTube
             }
 
             var part = PartOf(section);
-            pieces.Add(new(part, [Stepped(section, middle, from, row, stitch * share)], Lines(plan, section, spans, middle, from, to, stitch, share)));
+            pieces.Add(new(part, [Side(section, middle, from, row, stitch * share)], Lines(plan, section, spans, middle, from, to, stitch, share)));
             if (section.Kind == SectionKind.Brim && plan.BrimFolded)
             {
                 var fold = (from + to) / 2;
@@ -93,13 +93,18 @@ internal static class FlatTube
             p.Middle,
             Lane - 4,
             TagHeight));
+        var slips = spans.Where(s => s.Section.Kind != SectionKind.Braid && s.From - s.To >= 13).Select(s =>
+        {
+            var (low, high) = s.Section.Kind == SectionKind.Brim && plan.BrimFolded ? ((s.From + s.To) / 2, s.To) : (s.From, s.To);
+            return new Slip(PartOf(s.Section), middle, (low + high) / 2, Math.Clamp((low - high) * 0.46, 8, 19));
+        }).ToList();
         var notes = new List<Note> { new("cast on", middle, bottom + 18), new("drawn up", middle, top - 10) };
         if (plan.BrimFolded && plan.BrimRounds > 0)
         {
             notes.Add(new("fold", middle + (widest / 2) + 34, bottom - (plan.BrimRounds * row / 2) + 3.5));
         }
 
-        return new(middle + (widest / 2) + 50, bottom + 28, pieces, over, yarn, tags, notes, stitch, row, Sideways: false);
+        return new(middle + (widest / 2) + 50, bottom + 28, pieces, over, yarn, tags, slips, notes, stitch, row, Sideways: false);
     }
 
     private static IEnumerable<RowRun> Worked(PlanSection section) =>
@@ -112,18 +117,23 @@ internal static class FlatTube
         _ => PartNames.Stripe(section.Number),
     };
 
-    // Up the right side and down the left, in the steps the rounds make.
-    private static List<Point> Stepped(PlanSection section, double middle, double from, double row, double stitch)
+    // Up the right side and down the left. In the crown the edge runs through the middle of every round, so that the area stays that of the
+    // stitches without a stair.
+    private static List<Point> Side(PlanSection section, double middle, double from, double row, double stitch)
     {
         var (right, left, y) = (new List<Point>(), new List<Point>(), from);
         foreach (var run in Worked(section))
         {
             var half = run.Stitches * stitch / 2;
-            right.AddRange([new(middle + half, y), new(middle + half, y - (run.Rows * row))]);
-            left.AddRange([new(middle - half, y), new(middle - half, y - (run.Rows * row))]);
-            y -= run.Rows * row;
+            var next = y - (run.Rows * row);
+            double[] heights = run.Rows > 1 ? [y, next] : right.Count == 0 ? [y, (y + next) / 2] : [(y + next) / 2];
+            right.AddRange(heights.Select(h => new Point(middle + half, h)));
+            left.AddRange(heights.Select(h => new Point(middle - half, h)));
+            y = next;
         }
 
+        right.Add(right[^1] with { Y = y });
+        left.Add(left[^1] with { Y = y });
         left.Reverse();
         return [.. right, .. left];
     }
@@ -136,11 +146,7 @@ internal static class FlatTube
         var half = section.Runs.Max(r => r.Stitches) * stitch * share / 2;
         if (section.Kind == SectionKind.Brim)
         {
-            for (var x = middle - half + (2 * stitch); x < middle + half - (0.5 * stitch); x += 2 * stitch)
-            {
-                lines.Add(new(LineKind.Rib, [new(x, from), new(x, to)]));
-            }
-
+            lines.AddRange(Flat.Ribs(middle - half, to, middle + half, from, stitch));
             if (plan.BrimFolded)
             {
                 lines.Add(new(LineKind.Fold, [new(middle - half - 6, (from + to) / 2), new(middle + half + 6, (from + to) / 2)]));

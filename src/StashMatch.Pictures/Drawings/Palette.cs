@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using StashMatch.Knitting.Colours;
 
 namespace StashMatch.Pictures;
 
@@ -9,6 +10,9 @@ internal sealed partial class Palette(IReadOnlyDictionary<string, PartPaint> pai
     public string? Hex(string part) => paint.GetValueOrDefault(part)?.Hex is { } hex && Colour().IsMatch(hex) ? hex : null;
 
     public bool IsOpen(string part) => paint.GetValueOrDefault(part) is not { } found || (found.Hex is null && string.IsNullOrWhiteSpace(found.Code));
+
+    /// <summary>Whether stitches show on it as light rather than shade.</summary>
+    public bool IsDark(string part) => YarnColour.TryParse(Hex(part), out var colour, out _) && colour.Lab.L < 42;
 
     public bool IsShort(string part) => paint.GetValueOrDefault(part) is { Short: true };
 

@@ -88,7 +88,8 @@ internal sealed class PartWriter(SvgWriter svg, Palette palette, string id)
 
     public void Lines(string? part, IEnumerable<Line> lines)
     {
-        foreach (var kind in lines.Where(l => l.Points.Count > 1).GroupBy(l => l.Kind))
+        var open = part is not null && palette.IsOpen(part);
+        foreach (var kind in lines.Where(l => l.Points.Count > 1 && !(open && (l.Kind is LineKind.Stitch or LineKind.Ridge))).GroupBy(l => l.Kind))
         {
             Stroke(part, kind.Key, SvgWriter.Path(kind.Select(l => l.Points), close: false));
         }
@@ -134,9 +135,16 @@ internal sealed class PartWriter(SvgWriter svg, Palette palette, string id)
                 svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", "#fff"), ("stroke-opacity", "0.6"), ("stroke-width", "2.6"));
                 svg.Leaf("path", ("class", "fold"), ("d", d), ("fill", "none"), ("stroke", "#000"), ("stroke-opacity", "0.75"), ("stroke-width", "1.2"), ("stroke-dasharray", "7 4"));
                 break;
-            case LineKind.Rib:
-                svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", "#000"), ("stroke-opacity", "0.24"), ("stroke-width", "1.3"));
-                svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", "#fff"), ("stroke-opacity", "0.26"), ("stroke-width", "1.3"), ("transform", "translate(1.9 0)"));
+            case LineKind.Valley:
+                var bare = part is null || palette.IsOpen(part);
+                svg.Leaf("path", ("class", bare ? "gap" : null), ("d", d), ("fill", bare ? "currentColor" : "#000"), ("fill-opacity", bare ? "0.1" : "0.24"));
+                break;
+            case LineKind.Ridge:
+                svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", "#fff"), ("stroke-opacity", "0.17"), ("stroke-width", "2"), ("stroke-linecap", "round"));
+                break;
+            case LineKind.Stitch:
+                var deep = part is not null && palette.IsDark(part);
+                svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", deep ? "#fff" : "#000"), ("stroke-opacity", deep ? "0.15" : "0.19"), ("stroke-width", "1.2"), ("stroke-linecap", "round"), ("stroke-linejoin", "round"));
                 break;
             case LineKind.Gore:
                 svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", "#000"), ("stroke-opacity", "0.35"), ("stroke-width", "1.1"));

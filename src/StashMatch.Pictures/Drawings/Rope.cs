@@ -2,30 +2,20 @@ using StashMatch.Knitting.Hats;
 
 namespace StashMatch.Pictures;
 
-/// <summary>Braids on the worn hat: two strands twisted round each other along the band.</summary>
+/// <summary>Braids on the worn hat.</summary>
 internal static class Rope
 {
     /// <summary>Radius of the small view from above.</summary>
     public const double AboveRadius = 48;
 
-    private const double Pitch = 9;
+    /// <summary>A braid round the hat, one chevron a stitch.</summary>
+    public static IEnumerable<Piece> Round(WornSurface body, string a, string b, double from, double to, int stitches) =>
+        Plait(a, b, stitches, (along, across) => ((along - 0.5) * 2 * Math.PI, from + ((to - from) * across)), body);
 
-    /// <summary>A rope round the hat.</summary>
-    public static IEnumerable<Piece> Round(WornSurface body, string a, string b, double from, double to, double r)
-    {
-        var cells = 2 * (int)Math.Max(4, Math.Round(Math.PI * r / Pitch));
-        var step = 2 * Math.PI / cells;
-        return Twist(a, b, -1, cells, (cell, across) => (
-            body, ((cell + Soft(across)) * step) - Math.PI, from + ((to - from) * across)));
-    }
-
-    /// <summary>A rope from the brim to the top.</summary>
-    public static IEnumerable<Piece> Up(WornSurface body, int number, double left, double right)
-    {
-        var cells = (int)Math.Ceiling((body.End - body.Start) / Pitch);
-        return Twist(PartNames.Strand(number, 'a'), PartNames.Strand(number, 'b'), -1, cells, (cell, across) => (
-            body, left + ((right - left) * across), Math.Clamp(body.Start + ((cell + Soft(across)) * Pitch), body.Start, body.End)));
-    }
+    /// <summary>A braid from the brim to the top, one chevron a stitch.</summary>
+    public static IEnumerable<Piece> Up(WornSurface body, int number, double left, double right, int stitches) => Plait(
+        PartNames.Strand(number, 'a'), PartNames.Strand(number, 'b'), stitches,
+        (along, across) => (left + ((right - left) * across), body.Start + ((body.End - body.Start) * along)), body);
 
     /// <summary>A braid seen from above: its strands in turn from the top outwards.</summary>
     public static IEnumerable<Piece> Wedges(int number, Point middle, double left, double right)
@@ -55,34 +45,37 @@ internal static class Rope
         return inner <= 0 ? [middle, .. rim] : [.. rim, .. Enumerable.Range(0, steps + 1).Reverse().Select(i => At(inner, i))];
     }
 
-    private static double Soft(double t) => t * t * (3 - (2 * t)) * 1.25;
-
-    private static IEnumerable<Piece> Twist(
-        string a, string b, int first, int last, Func<double, double, (WornSurface Body, double Angle, double Length)> place)
+    // Two leaves that lean together in a point, the strands in turn.
+    private static IEnumerable<Piece> Plait(
+        string a, string b, int stitches, Func<double, double, (double Angle, double Length)> place, WornSurface body)
     {
-        const int steps = 4;
         var (ofA, ofB) = (new List<IReadOnlyList<Point>>(), new List<IReadOnlyList<Point>>());
-        for (var cell = first - 1; cell <= last; cell++)
+        var step = 1.0 / stitches;
+        Point On(double along, double across)
         {
-            var outline = new List<Point>();
-            for (var i = 0; i <= steps; i++)
+            var (angle, length) = place(Math.Clamp(along * step, 0, 1), across);
+            return body.Seen(angle, length);
+        }
+
+        for (var i = -2; i < stitches; i++)
+        {
+            var (angle, length) = place(Math.Clamp((i + 1) * step, 0, 1), 0.5);
+            if (Math.Abs(angle) > body.Reach(length) + 0.03)
             {
-                outline.Add(Seen(place(cell, (double)i / steps)));
+                continue;
             }
 
-            for (var i = steps; i >= 0; i--)
+            Point[] chevron =
+            [
+                On(i, 0), On(i + 0.45, 0.24), On(i + 1.15, 0.5), On(i + 0.45, 0.76), On(i, 1),
+                On(i + 0.92, 1), On(i + 1.6, 0.77), On(i + 2.15, 0.5), On(i + 1.6, 0.23), On(i + 0.92, 0),
+            ];
+            if (Polygon.Area(chevron) > 0.05)
             {
-                outline.Add(Seen(place(cell + 1, (double)i / steps)));
-            }
-
-            if (Polygon.Area(outline) > 0.05)
-            {
-                (cell % 2 == 0 ? ofA : ofB).Add(outline);
+                (i % 2 == 0 ? ofA : ofB).Add(chevron);
             }
         }
 
         return [new(a, ofA, []), new(b, ofB, [])];
     }
-
-    private static Point Seen((WornSurface Body, double Angle, double Length) at) => at.Body.Seen(at.Angle, at.Length);
 }

@@ -12,8 +12,14 @@ internal enum LineKind
     /// <summary>Where the brim is folded.</summary>
     Fold,
 
-    /// <summary>Between two ribs.</summary>
-    Rib,
+    /// <summary>A purl rib that lies in the shade; an outline, not a line.</summary>
+    Valley,
+
+    /// <summary>The light along a knit rib.</summary>
+    Ridge,
+
+    /// <summary>A knit stitch.</summary>
+    Stitch,
 
     /// <summary>A line of decreases.</summary>
     Gore,
@@ -40,12 +46,15 @@ internal sealed record Piece(string Part, IReadOnlyList<IReadOnlyList<Point>> Ou
     public double Area => Outlines.Sum(Polygon.Area);
 }
 
-/// <summary>Where number and code of a part (or the codes of a braid's two strands) stand; x, y is the middle.</summary>
+/// <summary>Where the number of a part (or the numbers of a braid's two strands) stands; x, y is the middle.</summary>
 internal sealed record Tag(string Part, string? Partner, double X, double Y, double Width, double Height)
 {
     public bool Overlaps(Tag other) =>
         Math.Abs(X - other.X) * 2 < Width + other.Width && Math.Abs(Y - other.Y) * 2 < Height + other.Height;
 }
+
+/// <summary>A leftover's code on a slip of paper; x, y is the middle, the size that of its letters.</summary>
+internal sealed record Slip(string Part, double X, double Y, double Size);
 
 /// <summary>A word beside the drawing.</summary>
 internal sealed record Note(string Text, double X, double Y, bool Upright = false);
@@ -61,7 +70,12 @@ internal sealed record FlatHat(
     IReadOnlyList<Line> Over,
     IReadOnlyList<YarnRun> Yarn,
     IReadOnlyList<Tag> Tags,
+    IReadOnlyList<Slip> Slips,
     IReadOnlyList<Note> Notes,
     double TileWidth,
     double TileHeight,
-    bool Sideways);
+    bool Sideways)
+{
+    /// <summary>Each part's number in knitting order.</summary>
+    public IReadOnlyDictionary<string, int> Numbers { get; init; } = new Dictionary<string, int>(StringComparer.Ordinal);
+}

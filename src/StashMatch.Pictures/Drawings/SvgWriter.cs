@@ -6,6 +6,7 @@ namespace StashMatch.Pictures;
 /// <summary>Writes elements; every value and text is escaped, characters XML cannot hold are left out.</summary>
 internal sealed class SvgWriter
 {
+    private const long Fine = 20;
     private readonly StringBuilder text = new();
     private readonly Stack<string> open = new();
 
@@ -20,9 +21,14 @@ internal sealed class SvgWriter
         var path = new StringBuilder();
         foreach (var line in lines.Where(l => l.Count > 1))
         {
+            // Corners after the first are steps from the one before, in twentieths, which is much shorter.
+            var (x, y) = (0L, 0L);
             for (var i = 0; i < line.Count; i++)
             {
-                path.Append(i == 0 ? 'M' : ' ').Append(Short(line[i].X)).Append(' ').Append(Short(line[i].Y));
+                var (toX, toY) = ((long)Math.Round(line[i].X * Fine), (long)Math.Round(line[i].Y * Fine));
+                var (dx, dy) = (Short(toX - x), Short(toY - y));
+                path.Append(i switch { 0 => "M", 1 => "l", _ => dx[0] == '-' ? "" : " " }).Append(dx).Append(dy[0] == '-' ? "" : " ").Append(dy);
+                (x, y) = (toX, toY);
             }
 
             if (close)
@@ -33,7 +39,11 @@ internal sealed class SvgWriter
 
         return path.ToString();
 
-        static string Short(double v) => Number(Math.Round(v, 1));
+        static string Short(long step)
+        {
+            var written = Number(step / (double)Fine);
+            return written.StartsWith("0.", StringComparison.Ordinal) ? written[1..] : written.StartsWith("-0.", StringComparison.Ordinal) ? "-" + written[2..] : written;
+        }
     }
 
     public SvgWriter Open(string name, params ReadOnlySpan<(string Name, string? Value)> attributes)

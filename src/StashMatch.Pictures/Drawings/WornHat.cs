@@ -24,6 +24,7 @@ internal sealed record WornHat(
 
     // A head is a ninth or so larger round than the hat that clings to it.
     private const double Stretch = 1.1;
+    private const double Turn = 0.26;
 
     public static WornHat Of(RowPlan plan)
     {
@@ -44,7 +45,7 @@ internal sealed record WornHat(
         });
         var gores = plan.CrownRounds > 0 ? plan.Sections[^1].Runs[^1].Stitches : 0;
         var crown = plan.BodyRows > 0 ? (double)plan.CrownRounds / plan.BodyRows : 0;
-        return Belted([.. belts], r, length, brim, plan.BrimFolded, Math.Max(8, plan.BrimStitches / 2), gores, crown, seam);
+        return Belted([.. belts], r, length, brim, plan.BrimFolded, Math.Max(8, plan.BrimStitches / 2), plan.BodyStitches, gores, crown, seam);
     }
 
     public static WornHat Of(IReadOnlyList<HatPart> parts)
@@ -66,11 +67,11 @@ internal sealed record WornHat(
         }
 
         var crown = belts.Count > 0 && belts[^1].Part == PartNames.Crown ? belts[^1].Depth / belts.Sum(b => b.Depth) : 0;
-        return Belted(belts, 8.3 * PerCm, whole - brim, brim, false, 60, crown > 0 ? 8 : 0, crown, parts.Any(p => p.Kind == PartKind.Seam));
+        return Belted(belts, 8.3 * PerCm, whole - brim, brim, false, 56, 112, crown > 0 ? 8 : 0, crown, parts.Any(p => p.Kind == PartKind.Seam));
     }
 
     private static WornHat Belted(
-        IReadOnlyList<Belt> belts, double r, double length, double brim, bool folded, int ribs, int gores, double crown, bool seam)
+        IReadOnlyList<Belt> belts, double r, double length, double brim, bool folded, int ribs, int stitches, int gores, double crown, bool seam)
     {
         var body = WornSurface.Body(r, length, brim > 0 ? Below : 0);
         var (pieces, at, sum) = (new List<Piece>(), 0.0, Math.Max(1e-9, belts.Sum(b => b.Depth)));
@@ -80,11 +81,11 @@ internal sealed record WornHat(
             at += belt.Depth;
             if (belt.Partner is null)
             {
-                pieces.Add(new(belt.Part, [body.Patch(-Math.PI, Math.PI, from, to)], []));
+                pieces.Add(new(belt.Part, [body.Patch(-Math.PI, Math.PI, from, to)], [.. WornStitches.Upright(body, from, to, stitches, gores, body.End * (1 - crown))]));
             }
             else
             {
-                pieces.AddRange(Rope.Round(body, belt.Part, belt.Partner, from, to, r));
+                pieces.AddRange(Rope.Round(body, belt.Part, belt.Partner, from, to, stitches));
             }
         }
 
@@ -108,20 +109,26 @@ internal sealed record WornHat(
         var (pieces, fromAbove, at) = (new List<Piece>(), new List<Piece>(), 0);
         foreach (var section in plan.Sections.Where(s => s.Kind != SectionKind.Brim))
         {
-            // The seam is at the back; the middle of the panel is in front.
-            double Angle(int row) => (((double)row / plan.BodyRows) - 0.5) * 2 * Math.PI;
+            // The seam is at the back, the middle of the panel in front, turned a little so that no side is like the other.
+            double Angle(int row) => ((((double)row / plan.BodyRows) - 0.5) * 2 * Math.PI) - Turn;
             var (left, right) = (Angle(at), Angle(at + section.Rows));
             at += section.Rows;
+            if (left + right < -2 * Math.PI)
+            {
+                (left, right) = (left + (2 * Math.PI), right + (2 * Math.PI));
+            }
+
             if (section.Kind == SectionKind.Braid)
             {
-                pieces.AddRange(Rope.Up(body, section.Number, left, right));
+                pieces.AddRange(Rope.Up(body, section.Number, left, right, plan.BodyStitches));
                 fromAbove.AddRange(Rope.Wedges(section.Number, above, left, right));
                 continue;
             }
 
             var part = PartNames.Stripe(section.Number);
-            var patch = body.Patch(left, right, body.Start, body.End);
-            pieces.Add(new(part, patch.Count > 0 ? [patch] : [], []));
+            IReadOnlyList<IReadOnlyList<Point>> patches =
+                [.. new[] { left - (2 * Math.PI), left, left + (2 * Math.PI) }.Select(l => body.Patch(l, l + right - left, body.Start, body.End)).Where(p => p.Count > 0)];
+            pieces.Add(new(part, patches, [.. WornStitches.Sideways(body, left, right, section.Rows, plan.BodyStitches)]));
             fromAbove.Add(new(part, [Rope.Wedge(above, left, right, 0, Rope.AboveRadius)], []));
         }
 
@@ -148,23 +155,8 @@ internal sealed record WornHat(
         if (brim > 0)
         {
             var cuff = WornSurface.Cuff(r, brim, folded);
-            var lines = new List<Line>();
-            for (var i = 0; i < ribs; i++)
-            {
-                var angle = (((i + 0.5) / ribs) - 0.5) * 2 * Math.PI;
-                if (Math.Abs(angle) < front * 0.985)
-                {
-                    lines.Add(new(LineKind.Rib, Flat.Along(cuff.Start + 1, cuff.End - 1, s => cuff.At(angle, s))));
-                }
-            }
-
-            if (folded)
-            {
-                lines.Add(new(LineKind.Edge, [.. cuff.Across(cuff.End - 2, -front, front)]));
-            }
-
             under.Add(new(LineKind.Shadow, [.. cuff.Across(cuff.End, -front * 0.88, front * 0.88).Select(p => p with { Y = p.Y - (folded ? 2.5 : 1) })]));
-            cuffed = new(PartNames.Brim, [cuff.Patch(-front, front, cuff.Start, cuff.End)], lines);
+            cuffed = WornBrim.Of(cuff, ribs);
         }
         else
         {

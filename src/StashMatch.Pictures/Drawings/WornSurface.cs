@@ -86,6 +86,9 @@ internal sealed class WornSurface
         return ratio >= 1 ? Math.PI : Math.Acos(-Math.Max(ratio, -0.3));
     }
 
+    /// <summary>Half as far across as the surface is at a height.</summary>
+    public double RadiusAt(double length) => At(Math.PI / 2, length).X;
+
     public Point At(double angle, double length)
     {
         var i = Math.Clamp(Find(length), 0, along.Length - 2);

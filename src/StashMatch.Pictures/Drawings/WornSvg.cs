@@ -28,6 +28,7 @@ internal static class WornSvg
             var strand = PartNames.Read(piece.Part)?.Kind == PartKind.Strand;
             write.OpenPart(piece.Part);
             write.Fill(piece, knit: false, strand);
+            write.Lines(piece.Part, piece.Lines);
             foreach (var small in above[piece.Part])
             {
                 write.Fill(Moved(small, lift), knit: false, strand: false);
@@ -106,7 +107,7 @@ internal static class WornSvg
     private static void Overlay(SvgWriter svg, PartWriter write, WornHat hat, string id)
     {
         svg.Open("g", ("aria-hidden", "true"), ("pointer-events", "none"));
-        foreach (var fill in new[] { "knit", "light", "left", "right" })
+        foreach (var fill in new[] { "light", "left", "right" })
         {
             svg.Leaf("use", ("href", $"#{id}-body"), ("fill", write.Url(fill)));
         }
@@ -118,5 +119,5 @@ internal static class WornSvg
     }
 
     private static void Ink(SvgWriter svg, string d, string width) => svg.Leaf(
-        "path", ("class", "ink"), ("d", d), ("fill", "none"), ("stroke", "currentColor"), ("stroke-width", width), ("stroke-linejoin", "round"), ("pointer-events", "none"));
+        "path", ("class", "ink"), ("d", d), ("fill", "none"), ("stroke", "currentColor"), ("stroke-opacity", "0.75"), ("stroke-width", width), ("stroke-linejoin", "round"), ("pointer-events", "none"));
 }
