@@ -59,6 +59,7 @@ public sealed class Words
             WarningCode.LowContrast => $"{Capital(warning.Part ?? "parts")} and {warning.OtherPart}: {first} and {second} are close and hard to tell apart.",
             WarningCode.BraidSameValue => $"{Capital(warning.Part ?? "parts")} and {warning.OtherPart}: {first} and {second} are as light as each other, so the braid hardly shows.",
             WarningCode.ColourUnknown => $"The colour of {first} is not known; it is taken to differ.",
+            WarningCode.CareMix when warning.Leftover == warning.OtherLeftover => $"{first} holds machine-washable and untreated wool together: a machine wash felts it unevenly. Wash by hand.",
             WarningCode.CareMix => $"{first} is machine-washable and {second} is not: a machine wash felts some parts only. Wash by hand.",
             WarningCode.ColourRun => $"{first} is strong and {second} pale: try a wet white cloth on {first} first.",
             WarningCode.CoarseScale => $"One step of the scale is much against what is on or left of {first}. Weigh it on a finer scale if you can.",

@@ -27,6 +27,12 @@ public sealed record CanIMakeForm
 
     public IReadOnlyList<string> Leftovers { get; init; } = [];
 
+    /// <summary>The leftover to be held with another; empty for none.</summary>
+    public string? Hold { get; init; }
+
+    /// <summary>What it is held with; empty for itself.</summary>
+    public string? HoldWith { get; init; }
+
     /// <summary>"Keep it here": part and leftover id, joined by a tilde.</summary>
     public IReadOnlyList<string> Keep { get; init; } = [];
 
@@ -41,6 +47,7 @@ public sealed record CanIMakeForm
         {
             ("hat", form.Hat), ("size", form.Size), ("stripes", form.Stripes), ("arrangement", form.Arrangement),
             ("allowance", form.Allowance), ("nextDoor", form.NextDoor), ("brim", form.Brim),
+            ("hold", form.Hold), ("holdWith", form.HoldWith),
         };
         pairs.AddRange(form.Leftovers.Select(l => ("leftover", (string?)l)));
         pairs.AddRange(form.Keep.Select(k => ("keep", (string?)k)));
@@ -106,6 +113,12 @@ public sealed record CanIMakeForm
         }
 
         var chosen = Leftovers.Count == 0 ? bag : [.. bag.Where(l => Leftovers.Contains(l.Id, StringComparer.Ordinal))];
+        if (!string.IsNullOrEmpty(Hold))
+        {
+            var with = string.IsNullOrEmpty(HoldWith) ? Hold : HoldWith;
+            chosen = CanIMake.Hold([new HeldBody($"{Hold}+{with}", [Hold, with])], [.. chosen], errors);
+        }
+
         var keep = Keep.Select(k => k.Split('~', 2)).Where(k => k.Length == 2).Select(k => new Pairing(k[0], k[1]))
             .Where(p => chosen.Any(l => l.Id == p.Leftover)).ToList();
         if (errors.Any)
