@@ -33,6 +33,9 @@ public sealed class Words
         _ => "as it falls",
     };
 
+    /// <summary>A part in a sentence: "the brim", but "stripe 3".</summary>
+    public static string The(string part) => part is PartNames.Brim or PartNames.Crown or PartNames.Seam ? $"the {part}" : part;
+
     /// <summary>The reason in one sentence.</summary>
     public string Why() => _answer.Why switch
     {
@@ -83,7 +86,7 @@ public sealed class Words
         ArgumentNullException.ThrowIfNull(repair);
         return repair.Code switch
         {
-            RepairCode.MoveOne => $"Let {Name(repair.Leftover)} go in {repair.Part}.",
+            RepairCode.MoveOne => $"Let {Name(repair.Leftover)} go in {The(repair.Part!)}.",
             RepairCode.FewerStripes => $"Knit {repair.Stripes} {(repair.Stripes == 1 ? "stripe" : "stripes")}.",
             RepairCode.AnotherArrangement => $"Arrange them {(repair.Arrangement == Arrangement.OwnColours ? "in " : "")}{Of(repair.Arrangement!.Value)}.",
             RepairCode.Blend => "Let next-door colours blend.",
@@ -109,7 +112,7 @@ public sealed class Words
         var which = parts.Count switch
         {
             0 => "Something",
-            1 => Capital(parts[0].Part.Name),
+            1 => Capital(The(parts[0].Part.Name)),
             _ => $"{Capital(Number(parts.Count))} parts",
         };
         return $"{which} {(parts.Count == 1 ? "lacks" : "lack")} yarn: short by {Shown.BothUp(_answer.Short)}.";
@@ -119,7 +122,7 @@ public sealed class Words
     {
         var what = repair.BuyBalls > 1 ? $"{Number(repair.BuyBalls.Value)} balls, {repair.BuyGrams} g in all" : $"{repair.BuyGrams} g";
         var of = WeightClasses.Name(_answer.Hat.WeightClass).ToLowerInvariant();
-        return $"Buy {what} ({Shown.Both(repair.BuyMetres ?? default)}) of {of} yarn, first for {repair.Part}.";
+        return $"Buy {what} ({Shown.Both(repair.BuyMetres ?? default)}) of {of} yarn, first for {The(repair.Part!)}.";
     }
 
     private static string Number(int n) => n switch

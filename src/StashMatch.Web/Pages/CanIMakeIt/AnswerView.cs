@@ -72,7 +72,7 @@ public sealed class AnswerView
     public string GoesIn(TapeLine line)
     {
         ArgumentNullException.ThrowIfNull(line);
-        var parts = line.Stretches.Select(s => s.Part).ToList();
+        var parts = line.Stretches.Select(s => Words.The(s.Part)).ToList();
         return parts.Count switch
         {
             0 => "stays whole",
