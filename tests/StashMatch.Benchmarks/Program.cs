@@ -17,6 +17,7 @@ await using var app = new WebApplicationFactory<StashMatch.Web.Pieces.Words>().W
 var client = app.CreateClient(new() { BaseAddress = new Uri("http://127.0.0.1") });
 var hats = (HatStore)app.Services.GetService(typeof(HatStore))!;
 var hat = (await hats.FindAsync("side-to-side-sample"))!;
+var anyCount = (HatDesign)hat with { StripeCounts = null };
 
 Console.WriteLine($"{Environment.ProcessorCount} processors, {seeds} seeded bags a row; median and worst in milliseconds; proven: share of answers proven best");
 Console.WriteLine("| question | leftovers | stripes | median | worst | proven |");
@@ -42,6 +43,20 @@ for (var i = 0; i < Plans; i++)
 }
 
 Console.WriteLine($"a row plan and its needs: {watch.Elapsed.TotalMicroseconds / Plans:0.0} µs");
+watch.Restart();
+const int Grids = 20;
+for (var i = 0; i < Grids; i++)
+{
+    foreach (var size in hat.SizeNames)
+    {
+        for (var stripes = 1; stripes <= 24; stripes++)
+        {
+            anyCount.TryNeeds(size, stripes, out _, out _);
+        }
+    }
+}
+
+Console.WriteLine($"all 8 sizes × 24 counts: {watch.Elapsed.TotalMilliseconds / Grids:0.00} ms");
 Directory.Delete(folder, recursive: true);
 
 void Row(string name, int count, int stripes, Arrangement arrangement)

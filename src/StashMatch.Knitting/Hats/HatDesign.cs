@@ -39,6 +39,9 @@ public sealed record HatDesign : Hat
     /// <summary>Stripes that are not all alike, one value for each; null for equal stripes.</summary>
     public StripeDepths? Stripes { get; init; }
 
+    /// <summary>What a pom-pom in yarn takes, as its maker says: it can eat as much as half the hat. Null for none.</summary>
+    public Metres? PomPom { get; init; }
+
     /// <summary>Its sizes, smallest first.</summary>
     public required IReadOnlyList<HatSize> Sizes { get; init; }
 
@@ -64,7 +67,10 @@ public sealed record HatDesign : Hat
         }
 
         var head = Sizes.First(s => s.Size == size).Head;
-        needs = new HatNeeds(Name, size, head, stripes, WeightClass, plan.Parts, Usage, Braids.Strands, plan);
+        IReadOnlyList<HatPart> parts = PomPom is { } pomPom
+            ? [.. plan.Parts, new HatPart(PartNames.PomPom, PartKind.PomPom, 0, null, 0, default, (double)pomPom.Value, Extras.Ends)]
+            : plan.Parts;
+        needs = new HatNeeds(Name, size, head, stripes, WeightClass, parts, Usage, Braids.Strands, plan);
         return true;
     }
 }

@@ -20,6 +20,9 @@ public enum PartKind
     /// <summary>Seam and gathering thread.</summary>
     Seam,
 
+    /// <summary>A pom-pom in yarn.</summary>
+    PomPom,
+
     /// <summary>A printed yarn letter whose parts are not told.</summary>
     Yarn,
 }

@@ -15,6 +15,9 @@ public static partial class PartNames
     /// <summary>Seam and gathering thread.</summary>
     public const string Seam = "seam";
 
+    /// <summary>A pom-pom in yarn.</summary>
+    public const string PomPom = "pom-pom";
+
     /// <summary>The name of stripe <paramref name="number"/>, counted from the cast-on or brim.</summary>
     public static string Stripe(int number) => $"stripe {number}";
 
@@ -24,9 +27,9 @@ public static partial class PartNames
     /// <summary>Reads a part's name; null where it is none.</summary>
     public static (PartKind Kind, int Number, char? Strand)? Read(string name)
     {
-        if (name is Brim or Crown or Seam)
+        if (name is Brim or Crown or Seam or PomPom)
         {
-            return (name switch { Brim => PartKind.Brim, Crown => PartKind.Crown, _ => PartKind.Seam }, 0, null);
+            return (name switch { Brim => PartKind.Brim, Crown => PartKind.Crown, Seam => PartKind.Seam, _ => PartKind.PomPom }, 0, null);
         }
 
         var found = Numbered().Match(name.Length > 30 ? "" : name);

@@ -54,6 +54,7 @@ public sealed record PrintedHat : Hat
         PartKind.Brim => 0,
         PartKind.Crown => 2,
         PartKind.Seam => 3,
+        PartKind.PomPom => 4,
         _ => 1,
     };
 }

@@ -243,6 +243,9 @@ public sealed record Answer
     /// <summary>By how much it is short once the allowance is wanted too.</summary>
     public required Metres ShortForAllowance { get; init; }
 
+    /// <summary>How the whole hat may be washed: the mildest of what goes in; null where no label's care is known at all.</summary>
+    public required Care? Care { get; init; }
+
     /// <summary>Warnings, the brim's first.</summary>
     public required IReadOnlyList<Warning> Warnings { get; init; }
 

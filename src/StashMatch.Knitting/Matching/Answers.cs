@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Matching;
 
@@ -49,6 +50,7 @@ internal static class Answers
             Leftovers = leftovers,
             Short = Metres.FromMillimetres(parts.Sum(p => p.Short.Millimetres)),
             ShortForAllowance = ShortForAllowance(puzzle, binOf, allowancePercent),
+            Care = CareOf([.. leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover.Care)]),
             Warnings = Warnings.For(hat, parts, outcome.Question),
             Cautions = Cautions.For(hat, [.. leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover)]),
             Repairs = [],
@@ -83,6 +85,9 @@ internal static class Answers
 
         return given;
     }
+
+    private static Care? CareOf(IReadOnlyList<Care?> each) =>
+        each.All(c => c is null) ? null : each.Select(c => c ?? Care.Unknown).Aggregate(Care.Merge);
 
     private static LeftoverAnswer? Weakest(IEnumerable<LeftoverAnswer> leftovers) => leftovers
         .Where(l => l.Used.Millimetres > 0)

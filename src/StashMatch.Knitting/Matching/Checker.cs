@@ -63,7 +63,7 @@ public static class Checker
 
         if (answer.Arrangement is Arrangement.OwnColours && p.Kind == PartKind.Stripe && a.Id == b.Id && (p.Yarn is null || p.Yarn != q.Yarn))
         {
-            Must(q.Kind is PartKind.Strand or PartKind.Seam, $"{p.Name} does not have a leftover of its own");
+            Must(q.Kind is PartKind.Strand or PartKind.Seam or PartKind.PomPom, $"{p.Name} does not have a leftover of its own");
         }
     }
 

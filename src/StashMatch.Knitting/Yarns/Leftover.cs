@@ -38,6 +38,9 @@ public sealed record Leftover(string Id, string Name, Weighing Weighing, LabelRa
     /// <summary>Its colour, or null where nobody said.</summary>
     public YarnColour? Colour { get; init; }
 
+    /// <summary>How its label says to wash it; null where nobody said.</summary>
+    public Care? Care { get; init; }
+
     /// <summary>Dye lot or set, or null.</summary>
     public string? Lot { get; init; }
 

@@ -42,6 +42,8 @@ public sealed class LeftoverRow : IOwned, IRaced
 
     public string? Lot { get; set; }
 
+    public string? Care { get; set; }
+
     public string? KeptIn { get; set; }
 
     public string? Note { get; set; }

@@ -23,6 +23,8 @@ public sealed record HatDescription
 
     public IReadOnlyList<SizeDescription?>? Sizes { get; init; }
 
+    public PomPomDescription? PomPom { get; init; }
+
     public UsageDescription? Usage { get; init; }
 
     public PrintedDescription? Printed { get; init; }
@@ -48,6 +50,9 @@ public sealed record StripeCountsDescription(int? Least, int? Most);
 
 /// <summary>A size: a head alone, or a circumference with a height; stitches fixed by hand win.</summary>
 public sealed record SizeDescription(string? Size, double? HeadCm, double? HeightCm, double? CircumferenceCm, int? Stitches);
+
+/// <summary>A pom-pom in yarn and the metres its maker says it takes.</summary>
+public sealed record PomPomDescription(double? Metres);
 
 /// <summary>A knitter's own usage factor.</summary>
 public sealed record UsageDescription(double? Factor, double? SpreadPercent);

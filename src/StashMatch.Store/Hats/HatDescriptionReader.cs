@@ -104,6 +104,7 @@ public static class HatDescriptionReader
         }
 
         var sizes = ReadSizes(d.Sizes, errors, $"{at}sizes");
+        var pomPom = d.PomPom is null ? null : errors.Number($"{at}pomPom.metres", d.PomPom.Metres, 0, 1_000, leastItself: false);
         var usage = ReadUsage(d.Usage, errors, $"{at}usage.");
         if (errors.Any)
         {
@@ -121,6 +122,7 @@ public static class HatDescriptionReader
             Crown = new Crown(d.Crown?.DecreaseLines ?? 8, crownYarn!.Value),
             StripeCounts = d.StripeCounts is null ? null : new StripeCounts(least, most),
             Stripes = stripes,
+            PomPom = pomPom is { } m ? Knitting.Quantities.Metres.Needed((double)m) : null,
             Sizes = sizes,
             Usage = usage,
         };

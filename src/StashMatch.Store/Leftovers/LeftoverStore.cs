@@ -138,6 +138,7 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
             Superwash = leftover.Superwash,
             Make = leftover.Make,
             Lot = leftover.Lot,
+            Care = leftover.Care?.ToString(),
             KeptIn = leftover.KeptIn,
             Note = leftover.Note,
             IsDemo = leftover.IsDemo,

@@ -26,6 +26,8 @@ public sealed record NewLeftover(string Name, Weighing Weighing, LabelRatio? Rat
 
     public string? Lot { get; init; }
 
+    public Care? Care { get; init; }
+
     public string? KeptIn { get; init; }
 
     public string? Note { get; init; }
@@ -62,6 +64,8 @@ public sealed record LoggedLeftover
 
     public required string? Lot { get; init; }
 
+    public required Care? Care { get; init; }
+
     public required string? KeptIn { get; init; }
 
     public required string? Note { get; init; }
@@ -86,6 +90,7 @@ public sealed record LoggedLeftover
         Make = Make,
         Colour = Colour,
         Lot = Lot,
+        Care = Care,
     };
 
     internal static LoggedLeftover Of(LeftoverRow row, WeighingRow last, int weighings) => new()
@@ -106,6 +111,7 @@ public sealed record LoggedLeftover
         Superwash = row.Superwash,
         Make = row.Make,
         Lot = row.Lot,
+        Care = row.Care is not null && Knitting.Yarns.Care.TryParse(row.Care, out var care, out _) ? care : null,
         KeptIn = row.KeptIn,
         Note = row.Note,
         KeptBackFor = row.KeptBackFor,

@@ -34,6 +34,7 @@ public static class AnswerText
                 l.Leftover.Id, l.Leftover.Held.Value, l.Leftover.HeldAtLeast.Value, l.Used.Value, l.Left.Value))],
             answer.Short.Value,
             answer.ShortForAllowance.Value,
+            answer.Care?.ToString(),
             [.. answer.Warnings.Select(w => new NoticeBody(Names.Of(w.Code), w.Part, w.Leftover, words.Text(w)))],
             [.. answer.Cautions.Select(c => new NoticeBody(Names.Of(c), null, null, Words.Text(c)))],
             [.. answer.Repairs.Select(r => new RepairBody(

@@ -64,6 +64,7 @@ public sealed record CanIMakeAnswer(
     IReadOnlyList<LeftoverAnswerBody> Leftovers,
     decimal ShortMetres,
     decimal ShortForAllowanceMetres,
+    string? Care,
     IReadOnlyList<NoticeBody> Warnings,
     IReadOnlyList<NoticeBody> Cautions,
     IReadOnlyList<RepairBody> Repairs);

@@ -37,6 +37,9 @@ public sealed record LeftoverBody
 
     public string? Lot { get; init; }
 
+    /// <summary>Such as "30 C mild, flat", "hand wash, line", "do not wash".</summary>
+    public string? Care { get; init; }
+
     private static readonly Dictionary<string, RatioSource> Sources = new(StringComparer.Ordinal)
     {
         ["printed"] = RatioSource.Printed,
@@ -74,6 +77,12 @@ public sealed record LeftoverBody
             }
         }
 
+        Knitting.Yarns.Care? care = null;
+        if (Care is not null && !Knitting.Yarns.Care.TryParse(Care, out care, out var careMessage))
+        {
+            errors.Add($"{at}care", careMessage);
+        }
+
         foreach (var (field, text) in new[] { ("name", Name), ("lot", Lot) })
         {
             if (text is { Length: > 80 })
@@ -95,6 +104,7 @@ public sealed record LeftoverBody
             Superwash = Superwash ?? false,
             Make = Singles == true ? YarnMake.Singles : YarnMake.Plied,
             Lot = Lot,
+            Care = care,
         };
     }
 

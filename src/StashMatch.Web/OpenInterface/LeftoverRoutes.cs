@@ -37,6 +37,8 @@ public sealed record LoggedBody
 
     public string? Lot { get; init; }
 
+    public string? Care { get; init; }
+
     public decimal? Metres { get; init; }
 
     public decimal? LowMetres { get; init; }
@@ -70,6 +72,7 @@ public sealed record LoggedBody
             Singles = l.Make == YarnMake.Singles,
             Superwash = l.Superwash,
             Lot = l.Lot,
+            Care = l.Care?.ToString(),
             Metres = leftover?.Held.Value,
             LowMetres = leftover?.HeldAtLeast.Value,
             KnittedUp = l.KnittedUp,
@@ -129,6 +132,7 @@ public static class LeftoverRoutes
                     Make = leftover.Make,
                     Colour = leftover.Colour,
                     Lot = leftover.Lot,
+                    Care = leftover.Care,
                 },
                 once,
                 cancel);

@@ -60,6 +60,8 @@ public sealed class HatForm
 
     public string Most { get; set; } = "12";
 
+    public string PomPom { get; set; } = "";
+
     /// <summary>"equal", "proportions" or "depths".</summary>
     public string StripeKind { get; set; } = "equal";
 
@@ -112,6 +114,7 @@ public sealed class HatForm
         (BraidsWhere, Strands, StrandCount) = (d.Braids?.Where ?? "none", d.Braids?.Strands ?? "neighbours", Text(d.Braids?.StrandCount ?? 2));
         (DecreaseLines, CrownYarn) = (Text(d.Crown?.DecreaseLines ?? 8), d.Crown?.Yarn ?? "stripes");
         (Least, Most) = (Text(d.StripeCounts?.Least), Text(d.StripeCounts?.Most));
+        PomPom = Text(d.PomPom?.Metres);
         StripeKind = d.Stripes is null ? "equal" : d.Stripes.DepthsCm is null ? "proportions" : "depths";
         StripeValues = string.Join(' ', (d.Stripes?.DepthsCm ?? d.Stripes?.Proportions ?? []).Select(v => Text(v)));
         if (d.Sizes is { } sizes)
@@ -186,6 +189,7 @@ public sealed class HatForm
             StripeCounts = values is not null || (string.IsNullOrWhiteSpace(Least) && string.IsNullOrWhiteSpace(Most)) ? null
                 : new(Whole("stripeCounts.least", Least), Whole("stripeCounts.most", Most)),
             Stripes = values is null ? null : StripeKind == "depths" ? new(values, null) : new(null, values),
+            PomPom = string.IsNullOrWhiteSpace(PomPom) ? null : new(Number("pomPom.metres", PomPom)),
             Sizes = [.. Sizes.Select((s, i) => new SizeDescription(
                 s.Size, Number($"sizes[{i}].headCm", s.Head, true), Number($"sizes[{i}].heightCm", s.Height, true), Number($"sizes[{i}].circumferenceCm", s.Around, true), Whole($"sizes[{i}].stitches", s.Stitches)))],
         };

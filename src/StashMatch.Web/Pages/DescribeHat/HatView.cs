@@ -1,6 +1,7 @@
 using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
 using StashMatch.Pictures;
 using StashMatch.Store;
 using StashMatch.Web.Pieces;
@@ -37,6 +38,11 @@ public sealed class HatView
     public YardageRow? Row { get; }
 
     public IReadOnlyDictionary<string, PartPaint> Paint { get; }
+
+    /// <summary>What to mind about gauge and weight class, without stopping anybody; null if nothing.</summary>
+    public string? Mind => Hat is HatDesign design && WeightClasses.ForGauge(design.Gauge.StitchesPer10Cm * 1.016m) is var usual && !usual.Contains(design.WeightClass)
+        ? $"{design.Gauge.StitchesPer10Cm:0.#} stitches to 10 cm is usual for {string.Join(" or ", usual.Select(u => $"{(int)u} {WeightClasses.Name(u).ToLowerInvariant()}"))}, not for {(int)design.WeightClass} {WeightClasses.Name(design.WeightClass).ToLowerInvariant()}. Is one of them mistyped?"
+        : null;
 
     /// <summary>Reads a form; null with messages where it cannot be read.</summary>
     public static HatView? Of(HatForm form, string size, int? stripes, Usage usage, FieldErrors errors)

@@ -34,6 +34,8 @@ public sealed class WeighForm
 
     public bool Superwash { get; set; }
 
+    public string Care { get; set; } = "";
+
     /// <summary>Takes a label, thickness and fibre over from a leftover of the same yarn, knowingly.</summary>
     public void SameYarnAs(LoggedLeftover other)
     {
@@ -42,20 +44,20 @@ public sealed class WeighForm
         From = other.Ratio?.Source ?? RatioSource.Printed;
         Class = other.Class is { } c ? $"{(int)c}" : "";
         Fibre = other.Fibre.IsUnknown ? "" : other.Fibre.ToString();
-        (Superwash, Singles) = (other.Superwash, other.Make == YarnMake.Singles);
+        (Superwash, Singles, Care) = (other.Superwash, other.Make == YarnMake.Singles, other.Care?.ToString() ?? "");
     }
 
     /// <summary>Ready for the next ball: scale step and where ratios come from stay.</summary>
     public void Next()
     {
-        (Name, Grams, Tare, Label, Class, Fibre, Colour, Singles, Superwash) = ("", "", "", "", "", "", "", false, false);
+        (Name, Grams, Tare, Label, Class, Fibre, Colour, Care, Singles, Superwash) = ("", "", "", "", "", "", "", "", false, false);
         _sent = ("", "");
     }
 
     /// <summary>One key for one entry as typed, so that an entry sent twice is logged once.</summary>
     public string Once()
     {
-        var typed = string.Join('\n', Name, Grams, Tare, Label, Class, Fibre, Colour, Step, From, Singles, Superwash);
+        var typed = string.Join('\n', Name, Grams, Tare, Label, Class, Fibre, Colour, Care, Step, From, Singles, Superwash);
         if (_sent.Typed != typed)
         {
             _sent = (typed, Guid.NewGuid().ToString("N"));
@@ -159,12 +161,19 @@ public sealed class WeighForm
             }
         }
 
+        Knitting.Yarns.Care? care = null;
+        if (!string.IsNullOrWhiteSpace(Care) && !Knitting.Yarns.Care.TryParse(Care, out care, out var careMessage))
+        {
+            errors.Add("care", $"cannot be read: {careMessage}");
+        }
+
         return errors.Any ? null : new NewLeftover(Name.Trim(), weighing!, ratio)
         {
             Class = weightClass,
             Fibre = fibre!,
             Colour = colour,
             Superwash = Superwash,
+            Care = care,
             Make = Singles ? YarnMake.Singles : YarnMake.Plied,
         };
     }

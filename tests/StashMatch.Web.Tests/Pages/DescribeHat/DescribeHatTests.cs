@@ -88,17 +88,33 @@ public sealed class DescribeHatTests : PageContext
         var before = Assert.IsType<HatDesign>(await Hats.FindAsync("side-to-side-sample", Stop)).Usage;
         foreach (var (label, value) in new[] { ("stitches cast on", "40"), ("rows knitted", "50"), ("stitches to 10 cm", "28"), ("rows to 10 cm", "40"), ("the swatch weighs, grams", "8.2"), ("the yarn's label", "100 g / 400 m") })
         {
-            var id = page.FindAll("form.swatch-form label").Single(l => l.TextContent == label).GetAttribute("for");
+            var id = page.FindAll("form.swatch-form:not(.finished-form) label").Single(l => l.TextContent == label).GetAttribute("for");
             await page.Find($"#{id}").ChangeAsync(value);
         }
 
-        await page.Find("form.swatch-form").SubmitAsync();
+        await page.Find("form.swatch-form:not(.finished-form)").SubmitAsync();
         page.WaitForAssertion(() => Assert.Contains("your own", page.Markup, StringComparison.Ordinal));
         var after = Assert.IsType<HatDesign>(await Hats.FindAsync("side-to-side-sample", Stop)).Usage;
         Assert.True(after.Calibrated && after.Factor > before.Factor && after.Spread < before.Spread);
         Assert.Contains("a swatch of 40 × 50, 8.2 g of 100 g / 400 m: 1.18", page.Markup, StringComparison.Ordinal);
         await page.FindAll("button").Single(b => b.TextContent.StartsWith("switch off", StringComparison.Ordinal)).ClickAsync();
         Assert.Equal(before, Assert.IsType<HatDesign>(await Hats.FindAsync("side-to-side-sample", Stop)).Usage);
+    }
+
+    [Fact]
+    public async Task A_finished_hats_weight_is_used_like_a_swatch()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        await page.Find("#fin-hat").ChangeAsync("side-to-side-sample");
+        foreach (var (id, value) in new[] { ("size", "C"), ("stripes", "6"), ("part", "brim"), ("grams", "21.5"), ("label", "100 g / 400 m") })
+        {
+            await page.Find($"#fin-{id}").ChangeAsync(value);
+        }
+
+        // The brim's bare 70.7 m and ends 0.3 m: 86.0 m used are 1.21 times the bare metres.
+        await page.Find("form.finished-form").SubmitAsync();
+        page.WaitForAssertion(() => Assert.Contains("a finished hat, size C, brim, 21.5 g of 100 g / 400 m: 1.21", page.Markup, StringComparison.Ordinal));
     }
 
     private static IElement ByLabel(IRenderedComponent<Page> page, string label)
