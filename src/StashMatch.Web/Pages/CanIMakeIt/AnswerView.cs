@@ -87,7 +87,9 @@ public sealed class AnswerView
     {
         var stretches = new List<TapeStretch>();
         var at = default(Metres);
-        foreach (var part in Answer.Parts.Where(p => p.From?.Leftover == answer.Leftover.Id))
+
+        // What is short lies last, so that its gap begins where the leftover ends.
+        foreach (var part in Answer.Parts.Where(p => p.From?.Leftover == answer.Leftover.Id).OrderBy(p => p.Short.Millimetres > 0))
         {
             stretches.Add(new TapeStretch(part.Part.Name, Numbers[part.Part.Name], at, part.From!.Metres));
             at += part.From.Metres;
