@@ -27,13 +27,13 @@ public sealed class FieldErrors
         {
             Add(field, "is missing");
         }
-        else if (!double.IsFinite(v) || v > (double)most || v < (double)least || (!leastItself && v <= (double)least))
+        else if (double.IsFinite(v) && v >= (double)least && v <= (double)most && ((decimal)v > least || leastItself))
         {
-            Add(field, $"must be a number {(leastItself ? "from" : "over")} {least} {(leastItself ? "to" : "and at most")} {most}");
+            return (decimal)v;
         }
         else
         {
-            return (decimal)v;
+            Add(field, $"must be a number {(leastItself ? "from" : "over")} {least} {(leastItself ? "to" : "and at most")} {most}");
         }
 
         return null;

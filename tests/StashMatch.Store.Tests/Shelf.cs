@@ -1,4 +1,7 @@
+using System.Data.Common;
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
 using Microsoft.Extensions.DependencyInjection;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
@@ -10,12 +13,14 @@ namespace StashMatch.Store.Tests;
 internal sealed class Shelf : IAsyncDisposable
 {
     private readonly ServiceProvider _services;
+    private readonly Counter _counter = new();
 
-    private Shelf(string folder, Owner? owner)
+    public Shelf(string? folder = null, Owner? owner = null)
     {
-        Folder = folder;
+        Folder = folder ?? Directory.CreateTempSubdirectory("stashmatch-store-").FullName;
         var services = new ServiceCollection();
-        services.AddStore(folder);
+        services.AddStore(Folder);
+        services.ConfigureDbContext<StashContext>(o => o.AddInterceptors(_counter));
         if (owner is not null)
         {
             services.AddSingleton(owner);
@@ -26,6 +31,8 @@ internal sealed class Shelf : IAsyncDisposable
 
     public string Folder { get; }
 
+    public string File => Path.Combine(Folder, "stashmatch.db");
+
     public LeftoverStore Leftovers => _services.GetRequiredService<LeftoverStore>();
 
     public HatStore Hats => _services.GetRequiredService<HatStore>();
@@ -34,25 +41,44 @@ internal sealed class Shelf : IAsyncDisposable
 
     public StoreStart Start => _services.GetRequiredService<StoreStart>();
 
+    /// <summary>Queries run so far through this shelf.</summary>
+    public int Queries => _counter.Count;
+
     public StashContext Open() => _services.GetRequiredService<IDbContextFactory<StashContext>>().CreateDbContext();
 
     public static async Task<Shelf> ReadyAsync(string? folder = null, Owner? owner = null)
     {
-        var shelf = new Shelf(folder ?? Directory.CreateTempSubdirectory("stashmatch-store-").FullName, owner);
+        var shelf = new Shelf(folder, owner);
         await shelf.Start.ReadyAsync(CancellationToken.None);
         return shelf;
     }
 
+    public static Weighing Reading(decimal grams) => new(Grams.From(grams), default, Grams.From(0.1m));
+
     public static NewLeftover Moss(string name = "Moss", decimal grams = 20) =>
-        new(name, new Weighing(Grams.From(grams), default, Grams.From(0.1m)), new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed));
+        new(name, Reading(grams), new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed));
 
     public async ValueTask DisposeAsync()
     {
         await _services.DisposeAsync();
-        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        SqliteConnection.ClearAllPools();
         if (Directory.Exists(Folder))
         {
             Directory.Delete(Folder, recursive: true);
+        }
+    }
+
+    private sealed class Counter : DbCommandInterceptor
+    {
+        private int _count;
+
+        public int Count => _count;
+
+        public override ValueTask<InterceptionResult<DbDataReader>> ReaderExecutingAsync(
+            DbCommand command, CommandEventData eventData, InterceptionResult<DbDataReader> result, CancellationToken cancellationToken = default)
+        {
+            Interlocked.Increment(ref _count);
+            return base.ReaderExecutingAsync(command, eventData, result, cancellationToken);
         }
     }
 }

@@ -6,17 +6,3 @@ public sealed record Owner(Guid Id)
     /// <summary>The one person at home.</summary>
     public static Owner Home { get; } = new(new Guid("00000000-0000-0000-0000-000000000001"));
 }
-
-/// <summary>A row that belongs to somebody.</summary>
-public interface IOwned
-{
-    /// <summary>Its owner.</summary>
-    Guid OwnerId { get; set; }
-}
-
-/// <summary>A row two browsers may race for.</summary>
-public interface IRaced
-{
-    /// <summary>Renewed at each save; a stale one loses.</summary>
-    Guid Version { get; set; }
-}

@@ -6,7 +6,7 @@ namespace StashMatch.Store.Data;
 /// <summary>On each open: write-ahead log, full synchronous, foreign keys, five seconds' patience.</summary>
 public sealed class SafeWrites : DbConnectionInterceptor
 {
-    private const string Pragmas = "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON; PRAGMA busy_timeout=5000;";
+    private const string Pragmas = "PRAGMA busy_timeout=5000; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;";
 
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
     {

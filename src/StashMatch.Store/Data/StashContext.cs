@@ -1,4 +1,6 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
 namespace StashMatch.Store.Data;
@@ -40,56 +42,77 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
-        modelBuilder.Entity<LeftoverRow>(e =>
+        Own<LeftoverRow>(modelBuilder, e =>
         {
-            e.HasQueryFilter(r => r.OwnerId == OwnerId);
             e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique();
             e.HasIndex(r => new { r.OwnerId, r.LoggedAt });
             e.Property(r => r.Version).IsConcurrencyToken();
             e.HasMany(r => r.Weighings).WithOne().HasForeignKey(w => w.LeftoverId).OnDelete(DeleteBehavior.Cascade);
         });
-        modelBuilder.Entity<WeighingRow>().HasQueryFilter(r => r.OwnerId == OwnerId);
-        modelBuilder.Entity<HatRow>(e =>
-        {
-            e.HasQueryFilter(r => r.OwnerId == OwnerId);
-            e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique();
-        });
-        modelBuilder.Entity<CalibrationRow>().HasQueryFilter(r => r.OwnerId == OwnerId);
-        modelBuilder.Entity<DoneOnceRow>(e =>
-        {
-            e.HasQueryFilter(r => r.OwnerId == OwnerId);
-            e.HasIndex(r => new { r.OwnerId, r.Key }).IsUnique();
-        });
-        modelBuilder.Entity<MarkRow>(e =>
-        {
-            e.HasQueryFilter(r => r.OwnerId == OwnerId);
-            e.HasIndex(r => new { r.OwnerId, r.Name }).IsUnique();
-        });
+        Own<WeighingRow>(modelBuilder, _ => { });
+        Own<HatRow>(modelBuilder, e => e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique());
+        Own<CalibrationRow>(modelBuilder, _ => { });
+        Own<DoneOnceRow>(modelBuilder, e => e.HasIndex(r => new { r.OwnerId, r.Key }).IsUnique());
+        Own<MarkRow>(modelBuilder, e => e.HasIndex(r => new { r.OwnerId, r.Name }).IsUnique());
     }
+
+    // Read through the owner's filter; an update or delete names the owner in its WHERE.
+    private void Own<T>(ModelBuilder modelBuilder, Action<EntityTypeBuilder<T>> more)
+        where T : class, IOwned =>
+        modelBuilder.Entity<T>(e =>
+        {
+            e.HasQueryFilter(r => r.OwnerId == OwnerId);
+            e.Property(r => r.OwnerId).IsConcurrencyToken();
+            more(e);
+        });
 
     private void KeepTheRules()
     {
-        foreach (var entry in ChangeTracker.Entries().Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted))
+        foreach (var entry in ChangeTracker.Entries().Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted).ToList())
         {
-            if (entry is { State: EntityState.Added, Entity: IOwned fresh } && fresh.OwnerId == Guid.Empty)
+            if (entry.Entity is IOwned owned)
             {
-                fresh.OwnerId = OwnerId;
+                KeepToTheOwner(entry, owned);
             }
 
-            if (entry.Entity is IOwned owned && owned.OwnerId != OwnerId)
+            if (entry.Entity is WeighingRow weighing)
             {
-                throw new InvalidOperationException("A row of another owner was about to be written.");
-            }
-
-            if (entry is { Entity: WeighingRow, State: EntityState.Modified })
-            {
-                throw new InvalidOperationException("A weighing is appended, never changed.");
+                KeepAppending(entry.State, weighing);
             }
 
             if (entry is { State: EntityState.Added or EntityState.Modified, Entity: IRaced raced })
             {
                 raced.Version = Guid.NewGuid();
             }
+        }
+    }
+
+    private void KeepToTheOwner(EntityEntry entry, IOwned owned)
+    {
+        if (entry.State == EntityState.Added && owned.OwnerId == Guid.Empty)
+        {
+            owned.OwnerId = OwnerId;
+        }
+
+        var before = entry.State == EntityState.Added ? OwnerId : entry.Property(nameof(IOwned.OwnerId)).OriginalValue as Guid?;
+        if (owned.OwnerId != OwnerId || before != OwnerId)
+        {
+            throw new InvalidOperationException("A row of another owner was about to be written.");
+        }
+    }
+
+    // Appended to a leftover at hand, so never to a stranger's; gone only together with its leftover.
+    private void KeepAppending(EntityState state, WeighingRow weighing)
+    {
+        var leftover = ChangeTracker.Entries<LeftoverRow>().FirstOrDefault(l => l.Entity.Id == weighing.LeftoverId);
+        if (state == EntityState.Modified || (state == EntityState.Deleted && leftover?.State != EntityState.Deleted))
+        {
+            throw new InvalidOperationException("A weighing is appended, never changed.");
+        }
+
+        if (state == EntityState.Added && (leftover is null || (leftover.State != EntityState.Added && leftover.Entity.OwnerId != OwnerId)))
+        {
+            throw new InvalidOperationException("A weighing is appended to one's own leftover, fetched before.");
         }
     }
 

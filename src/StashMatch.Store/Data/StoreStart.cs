@@ -1,69 +1,71 @@
-using System.Globalization;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace StashMatch.Store.Data;
 
-/// <summary>The store will not start, and says why in plain words.</summary>
-public sealed class StoreRefusedException(string message) : Exception(message);
-
-/// <summary>Readies the database at start: version floor, newer files refused, stale lock cleared, backup before migrating.</summary>
+/// <summary>Readies the database at start: version floor, newer and foreign files refused untouched, stale lock cleared, backup before migrating.</summary>
 public sealed class StoreStart(IDbContextFactory<StashContext> contexts, StorePlace place, TimeProvider clock)
 {
-    private static readonly Version Floor = new(3, 51, 3);
-    private static readonly TimeSpan Stale = TimeSpan.FromMinutes(2);
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(10);
 
     /// <summary>Brings the database up to date.</summary>
-    /// <exception cref="StoreRefusedException">The file is newer than this program, or SQLite too old.</exception>
+    /// <exception cref="StoreRefusedException">The file is newer than this program, damaged or another program's; SQLite is too old; the folder cannot be written.</exception>
     public async Task ReadyAsync(CancellationToken cancel)
     {
-        Directory.CreateDirectory(place.Folder);
-        await using var onlyOne = await LockAsync(cancel);
-        var existed = File.Exists(place.File) && new FileInfo(place.File).Length > 0;
+        try
+        {
+            await using var onlyOne = await LockAsync(cancel);
+            await BringUpToDateAsync(cancel);
+        }
+        catch (SqliteException e)
+        {
+            throw new StoreRefusedException($"The file {place.File} could not be readied: {e.Message}", e);
+        }
+        catch (Exception e) when (e is UnauthorizedAccessException or IOException)
+        {
+            throw new StoreRefusedException($"The folder {place.Folder} cannot be written: {e.Message}", e);
+        }
+    }
+
+    private async Task BringUpToDateAsync(CancellationToken cancel)
+    {
         await using var context = await contexts.CreateDbContextAsync(cancel);
-        await CheckVersionAsync(context, cancel);
+        SqliteFloor.Check(context.Database.GetDbConnection().ServerVersion);
         var known = context.Database.GetMigrations().ToHashSet(StringComparer.Ordinal);
-        var applied = existed ? (await context.Database.GetAppliedMigrationsAsync(cancel)).ToList() : [];
-        if (applied.Find(a => !known.Contains(a)) is { } newer)
+        var applied = await StoreFile.AppliedAsync(place.File, cancel);
+        if (applied?.FirstOrDefault(a => !known.Contains(a)) is { } newer)
         {
             throw new StoreRefusedException(
                 $"The file {place.File} was written by a newer version of this program ({newer}). It was left untouched; start the newer version.");
         }
 
-        if (known.Count == applied.Count)
+        if (known.Count == applied?.Count)
         {
             return;
         }
 
-        if (existed)
+        if (applied is not null)
         {
-            await ClearStaleLockAsync(context, cancel);
+            await new MigrationLock(context, clock).WaitAsync(cancel);
             await BackUpAsync(context, cancel);
         }
 
-        context.Database.SetCommandTimeout(TimeSpan.FromMinutes(2));
-        await context.Database.MigrateAsync(cancel);
+        await MigrateAsync(context, cancel);
     }
 
-    private static async Task CheckVersionAsync(StashContext context, CancellationToken cancel)
+    private async Task MigrateAsync(StashContext context, CancellationToken cancel)
     {
-        var version = await ScalarAsync(context, "SELECT sqlite_version()", cancel) as string ?? "";
-        if (Version.Parse(version) < Floor)
+        using var limit = new CancellationTokenSource(Longest, clock);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(limit.Token, cancel);
+        context.Database.SetCommandTimeout(Longest);
+        try
         {
-            throw new StoreRefusedException($"SQLite {version} can lose a save when two writers meet; {Floor} or newer is needed.");
+            await context.Database.MigrateAsync(either.Token);
         }
-    }
-
-    // The migration lock survives a killed process; a row older than two minutes belongs to nobody.
-    private async Task ClearStaleLockAsync(StashContext context, CancellationToken cancel)
-    {
-        if (await ScalarAsync(context, "SELECT count(*) FROM sqlite_master WHERE name = '__EFMigrationsLock'", cancel) is not > 0L)
+        catch (OperationCanceledException e) when (limit.IsCancellationRequested)
         {
-            return;
+            throw new StoreRefusedException($"Bringing {place.File} up to date took over {Longest.TotalMinutes} minutes. The file as it was is in the backups folder.", e);
         }
-
-        var before = (clock.GetUtcNow() - Stale).ToString("yyyy-MM-dd HH:mm:ss.FFFFFFF", CultureInfo.InvariantCulture);
-        await context.Database.ExecuteSqlAsync($"DELETE FROM __EFMigrationsLock WHERE Timestamp < {before}", cancel);
     }
 
     private async Task BackUpAsync(StashContext context, CancellationToken cancel)
@@ -73,16 +75,9 @@ public sealed class StoreStart(IDbContextFactory<StashContext> contexts, StorePl
         await context.Database.ExecuteSqlAsync($"VACUUM INTO {file}", cancel);
     }
 
-    private static async Task<object?> ScalarAsync(StashContext context, string sql, CancellationToken cancel)
-    {
-        await context.Database.OpenConnectionAsync(cancel);
-        await using var command = context.Database.GetDbConnection().CreateCommand();
-        command.CommandText = sql;
-        return await command.ExecuteScalarAsync(cancel);
-    }
-
     private async Task<FileStream> LockAsync(CancellationToken cancel)
     {
+        Directory.CreateDirectory(place.Folder);
         for (var attempt = 0; ; attempt++)
         {
             try

@@ -74,7 +74,7 @@ public static class HatDescriptionReader
         var stitches = errors.Number($"{at}gauge.stitchesPer10cm", d.Gauge?.StitchesPer10cm, Gauge.Least, Gauge.Most);
         var rows = errors.Number($"{at}gauge.rowsPer10cm", d.Gauge?.RowsPer10cm, Gauge.Least, Gauge.Most);
         var brim = ReadBrim(d.Brim, errors, $"{at}brim.");
-        var braids = ReadBraids(d, brim is not null, sideToSide, errors, at);
+        var braids = ReadBraids(d, d.Brim is not null, sideToSide, errors, at);
         if (sideToSide && d.Crown is not null)
         {
             errors.Add($"{at}crown", "belongs to brim-up hats; a side-to-side hat is gathered");
@@ -209,11 +209,11 @@ public static class HatDescriptionReader
         {
             var (one, field) = (sizes[i], $"{at}[{i}].");
             SizeName(one?.Size, names, errors, $"{field}size");
-            var byHead = one?.HeadCm is not null;
-            var head = byHead || one?.CircumferenceCm is null ? errors.Number($"{field}headCm", one?.HeadCm, 30, 75) : null;
+            var byHead = one?.HeadCm is not null || one?.CircumferenceCm is null;
+            var head = byHead ? errors.Number($"{field}headCm", one?.HeadCm, 30, 75) : null;
             var around = one?.CircumferenceCm is null ? head * HatSize.CircumferenceOfHead
                 : errors.Number($"{field}circumferenceCm", one.CircumferenceCm, 0, 200, leastItself: false);
-            var height = one?.HeightCm is null && head is not null ? head * HatSize.HeightOfHead
+            var height = one?.HeightCm is null && byHead ? head * HatSize.HeightOfHead
                 : errors.Number($"{field}heightCm", one?.HeightCm, 0, 200, leastItself: false);
             if (one?.Stitches is not (null or (>= 2 and <= 2_000)))
             {

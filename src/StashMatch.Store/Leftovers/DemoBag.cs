@@ -9,27 +9,29 @@ using StashMatch.Store.Data;
 namespace StashMatch.Store;
 
 /// <summary>The invented demo bag: loaded once into an empty store, gone for good when removed.</summary>
-public sealed class DemoBag(IDbContextFactory<StashContext> contexts, LeftoverStore leftovers)
+public sealed class DemoBag(IDbContextFactory<StashContext> contexts, TimeProvider clock)
 {
+    /// <summary>What the bag is called.</summary>
+    public const string Name = "The bread bin";
+
     private const string Loaded = "demo loaded";
 
-    /// <summary>Loads the demo unless it was loaded before or something else is logged already.</summary>
-    public async Task LoadOnceAsync(CancellationToken cancel = default)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        if (await context.Marks.AnyAsync(m => m.Name == Loaded, cancel) || await context.Leftovers.AnyAsync(cancel))
+    /// <summary>Loads the demo, all of it or nothing, unless it was loaded before or something else is logged already.</summary>
+    public Task LoadOnceAsync(CancellationToken cancel = default) => contexts.WriteAsync(
+        async context =>
         {
-            return;
-        }
+            if (await context.Marks.AnyAsync(m => m.Name == Loaded, cancel) || await context.Leftovers.AnyAsync(cancel))
+            {
+                return false;
+            }
 
-        foreach (var leftover in Read().Reverse())
-        {
-            await leftovers.WeighAsync(leftover, "demo " + leftover.Id, cancel);
-        }
-
-        context.Marks.Add(new MarkRow { Name = Loaded });
-        await context.SaveChangesAsync(cancel);
-    }
+            // Newest first is the order of the table: the last row is logged first, a tick apart.
+            var (tags, at) = (new Tags(), clock.GetUtcNow());
+            context.Leftovers.AddRange(Read().Reverse().Select((leftover, i) => leftover.ToRow(tags, at.AddTicks(i))));
+            context.Marks.Add(new MarkRow { Name = Loaded });
+            return true;
+        },
+        cancel);
 
     /// <summary>Removes every demo leftover; returns how many there were.</summary>
     public async Task<int> RemoveAsync(CancellationToken cancel = default)
@@ -64,6 +66,7 @@ public sealed class DemoBag(IDbContextFactory<StashContext> contexts, LeftoverSt
                 Lot = Text("set"),
                 KeptIn = Text("kept_in"),
                 Note = Text("note"),
+                Bag = Name,
                 IsDemo = true,
             });
         }

@@ -1,5 +1,3 @@
-using System.Text;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store.Data;
@@ -15,46 +13,59 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
     /// <summary>The longest note.</summary>
     public const int MostNote = 500;
 
-    private const int SqliteConstraint = 19;
+    /// <summary>The longest key of a request that is to be carried out once.</summary>
+    public const int MostKey = 200;
 
-    /// <summary>Logs a leftover and returns its id. The same <paramref name="once"/> key logs once.</summary>
-    /// <exception cref="ArgumentException">A name that is empty or too long, or an id already taken.</exception>
-    public async Task<string> WeighAsync(NewLeftover leftover, string? once = null, CancellationToken cancel = default)
+    /// <summary>Logs a leftover and returns its id. The same <paramref name="once"/> key, 1 to 200 characters, logs once.</summary>
+    /// <exception cref="ArgumentException">A text <see cref="NewLeftover.Check"/> finds fault with, an id already taken, or a key too short or too long.</exception>
+    public Task<string> WeighAsync(NewLeftover leftover, string? once = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(leftover);
-        if (string.IsNullOrWhiteSpace(leftover.Name) || leftover.Name.Length > MostName)
+        if (once is { Length: 0 or > MostKey })
         {
-            throw new ArgumentException($"A name has 1 to {MostName} characters.", nameof(leftover));
+            throw new ArgumentException($"A key has 1 to {MostKey} characters.", nameof(once));
         }
 
-        for (var attempt = 0; ; attempt++)
+        var errors = new FieldErrors();
+        leftover.Check(errors);
+        if (errors.Any)
         {
-            try
-            {
-                return await LogAsync(leftover, once, cancel);
-            }
-            catch (DbUpdateException e) when (attempt < 5 && e.InnerException is SqliteException { SqliteErrorCode: SqliteConstraint })
-            {
-                // Somebody else took the id or the key between reading and writing: look again.
-            }
+            throw new ArgumentException(string.Join("; ", errors.ByField.Select(e => $"{e.Key} {e.Value[0]}")), nameof(leftover));
         }
+
+        return contexts.WriteAsync(
+            async context =>
+            {
+                if (once is not null && await context.DoneOnce.FirstOrDefaultAsync(d => d.Key == once, cancel) is { } done)
+                {
+                    return done.Result;
+                }
+
+                var now = clock.GetUtcNow();
+                var row = leftover.ToRow(await Tags.TakenAsync(context, cancel), now);
+                context.Leftovers.Add(row);
+                if (once is not null)
+                {
+                    context.DoneOnce.Add(new DoneOnceRow { Key = once, Result = row.PublicId, At = now });
+                }
+
+                return row.PublicId;
+            },
+            cancel);
     }
 
     /// <summary>Weighs a leftover again; false where there is none.</summary>
-    public async Task<bool> ReweighAsync(string id, Weighing weighing, CancellationToken cancel = default)
+    public Task<bool> ReweighAsync(string id, Weighing weighing, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(weighing);
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        if (await RowAsync(context, id, cancel) is not { } row)
-        {
-            return false;
-        }
-
-        row.KnittedUpAt = null;
-        context.Weighings.Add(ToRow(weighing, row.Id));
-        context.Update(row);
-        await context.SaveChangesAsync(cancel);
-        return true;
+        return ChangeAsync(
+            id,
+            row =>
+            {
+                row.KnittedUpAt = null;
+                row.Weighings.Add(WeighingRow.Of(weighing, row.Id, clock.GetUtcNow()));
+            },
+            cancel);
     }
 
     /// <summary>Says a leftover is finished; false where there is none.</summary>
@@ -65,149 +76,66 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
     public Task<bool> RemoveAsync(string id, CancellationToken cancel = default) =>
         ChangeAsync(id, row => row.RemovedAt = clock.GetUtcNow(), cancel);
 
-    /// <summary>Undoes one thing: the removal, or else the knitting up; false where there is none.</summary>
-    public async Task<bool> PutBackAsync(string id, CancellationToken cancel = default)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        if (await context.Leftovers.AsTracking().FirstOrDefaultAsync(r => r.PublicId == id, cancel) is not { } row)
+    /// <summary>Undoes one step, the removal before the knitting up; false where there is no such leftover. Its code is a new one if somebody has it by now.</summary>
+    public Task<bool> PutBackAsync(string id, CancellationToken cancel = default) => contexts.WriteAsync(
+        async context =>
         {
-            return false;
-        }
+            if (await context.Leftovers.AsTracking().FirstOrDefaultAsync(r => r.PublicId == id, cancel) is not { } row)
+            {
+                return false;
+            }
 
-        if (row.RemovedAt is null)
-        {
-            row.KnittedUpAt = null;
-        }
+            if (row.RemovedAt is null)
+            {
+                row.KnittedUpAt = null;
+                return true;
+            }
 
-        row.RemovedAt = null;
-        await context.SaveChangesAsync(cancel);
-        return true;
-    }
+            row.RemovedAt = null;
+            row.Code = (await Tags.TakenAsync(context, cancel)).TakeCode(row.Name, row.Code);
+            return true;
+        },
+        cancel);
 
     /// <summary>All leftovers not removed, newest first.</summary>
     public async Task<IReadOnlyList<LoggedLeftover>> ListAsync(CancellationToken cancel = default)
     {
         await using var context = await contexts.CreateDbContextAsync(cancel);
-        var rows = await context.Leftovers.Where(r => r.RemovedAt == null)
-            .Select(r => new
-            {
-                Row = r,
-                Last = r.Weighings.OrderByDescending(w => w.Id).First(),
-                r.Weighings.Count,
-            })
-            .OrderByDescending(r => r.Row.LoggedAt).ThenByDescending(r => r.Row.PublicId)
-            .ToListAsync(cancel);
-        return rows.ConvertAll(r => LoggedLeftover.Of(r.Row, r.Last, r.Count));
+        var seen = await WithLastWeighing(context.Leftovers.Where(r => r.RemovedAt == null)).ToListAsync(cancel);
+        return seen.ConvertAll(s => LoggedLeftover.Of(s.Row, s.Last, s.Weighings));
+    }
+
+    /// <summary>One leftover; null where there is none, or it was removed.</summary>
+    public async Task<LoggedLeftover?> FindAsync(string id, CancellationToken cancel = default)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        var seen = await WithLastWeighing(context.Leftovers.Where(r => r.PublicId == id && r.RemovedAt == null)).FirstOrDefaultAsync(cancel);
+        return seen is null ? null : LoggedLeftover.Of(seen.Row, seen.Last, seen.Weighings);
     }
 
     /// <summary>Those that may go into hats.</summary>
     public async Task<IReadOnlyList<Leftover>> ForHatsAsync(CancellationToken cancel = default) =>
         [.. (await ListAsync(cancel)).Where(l => l.ForHats).Select(l => l.ToLeftover()!)];
 
-    private async Task<string> LogAsync(NewLeftover leftover, string? once, CancellationToken cancel)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        if (once is not null && await context.DoneOnce.FirstOrDefaultAsync(d => d.Key == once, cancel) is { } done)
+    private static IQueryable<Seen> WithLastWeighing(IQueryable<LeftoverRow> rows) => rows
+        .OrderByDescending(r => r.LoggedAt).ThenByDescending(r => r.PublicId)
+        .Select(r => new Seen(r, r.Weighings.OrderByDescending(w => w.Id).First(), r.Weighings.Count));
+
+    private Task<bool> ChangeAsync(string id, Action<LeftoverRow> change, CancellationToken cancel) => contexts.WriteAsync(
+        async context =>
         {
-            return done.Result;
-        }
-
-        var taken = await context.Leftovers.Select(r => new { r.PublicId, r.Code, r.RemovedAt }).ToListAsync(cancel);
-        var ids = taken.Select(t => t.PublicId).ToHashSet(StringComparer.Ordinal);
-        if (leftover.Id is { } wanted && ids.Contains(wanted))
-        {
-            throw new ArgumentException($"The id {wanted} is taken.", nameof(leftover));
-        }
-
-        var id = leftover.Id ?? FreeId(leftover.Name, ids);
-        var codes = taken.Where(t => t.RemovedAt is null).Select(t => t.Code).ToHashSet(StringComparer.Ordinal);
-        var row = new LeftoverRow
-        {
-            Id = Guid.NewGuid(),
-            PublicId = id,
-            Name = leftover.Name.Trim(),
-            Code = TwoLetters.For(leftover.Name, codes),
-            Colour = leftover.Colour?.Hex,
-            Fibre = leftover.Fibre.ToString(),
-            WeightClass = leftover.Class,
-            LabelMass = leftover.Ratio?.Mass,
-            LabelMassUnit = leftover.Ratio?.MassUnit ?? MassUnit.Grams,
-            LabelLength = leftover.Ratio?.Length,
-            LabelLengthUnit = leftover.Ratio?.LengthUnit ?? LengthUnit.Metres,
-            RatioFrom = leftover.Ratio?.Source ?? RatioSource.Printed,
-            Superwash = leftover.Superwash,
-            Make = leftover.Make,
-            Lot = leftover.Lot,
-            Care = leftover.Care?.ToString(),
-            KeptIn = leftover.KeptIn,
-            Note = leftover.Note,
-            IsDemo = leftover.IsDemo,
-            LoggedAt = clock.GetUtcNow(),
-        };
-        row.Weighings.Add(ToRow(leftover.Weighing, row.Id));
-        context.Leftovers.Add(row);
-        foreach (var weighing in row.Weighings)
-        {
-            weighing.OwnerId = context.OwnerId;
-        }
-
-        if (once is not null)
-        {
-            context.DoneOnce.Add(new DoneOnceRow { Key = once, Result = id, At = clock.GetUtcNow() });
-        }
-
-        await context.SaveChangesAsync(cancel);
-        return id;
-    }
-
-    private async Task<bool> ChangeAsync(string id, Action<LeftoverRow> change, CancellationToken cancel)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        if (await RowAsync(context, id, cancel) is not { } row)
-        {
-            return false;
-        }
-
-        change(row);
-        await context.SaveChangesAsync(cancel);
-        return true;
-    }
-
-    private static Task<LeftoverRow?> RowAsync(StashContext context, string id, CancellationToken cancel) =>
-        context.Leftovers.AsTracking().FirstOrDefaultAsync(r => r.PublicId == id && r.RemovedAt == null, cancel);
-
-    private WeighingRow ToRow(Weighing weighing, Guid leftover) => new()
-    {
-        LeftoverId = leftover,
-        GrossMilligrams = weighing.Gross.Milligrams,
-        TareMilligrams = weighing.Tare.Milligrams,
-        StepMilligrams = weighing.ScaleStep.Milligrams,
-        At = clock.GetUtcNow(),
-    };
-
-    // "Hearth rug" is hearth-rug; a second one hearth-rug-2.
-    private static string FreeId(string name, HashSet<string> taken)
-    {
-        var slug = new StringBuilder();
-        foreach (var c in name.Trim().ToLowerInvariant())
-        {
-            if (char.IsAsciiLetterOrDigit(c))
+            if (await context.Leftovers.AsTracking().FirstOrDefaultAsync(r => r.PublicId == id && r.RemovedAt == null, cancel) is not { } row)
             {
-                slug.Append(c);
+                return false;
             }
-            else if (slug.Length > 0 && slug[^1] != '-')
-            {
-                slug.Append('-');
-            }
-        }
 
-        var stem = slug.ToString().Trim('-') is { Length: > 0 } s ? s : "leftover";
-        var id = stem;
-        for (var number = 2; taken.Contains(id); number++)
-        {
-            id = $"{stem}-{number}";
-        }
+            change(row);
 
-        return id;
-    }
+            // A weighing alone does not change the row; its version is renewed all the same.
+            context.Entry(row).Property(r => r.Version).IsModified = true;
+            return true;
+        },
+        cancel);
+
+    private sealed record Seen(LeftoverRow Row, WeighingRow Last, int Weighings);
 }

@@ -1,39 +1,8 @@
 using StashMatch.Knitting.Colours;
-using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store.Data;
 
 namespace StashMatch.Store;
-
-/// <summary>A leftover to be logged.</summary>
-/// <param name="Name">1 to 80 characters.</param>
-/// <param name="Weighing">The reading.</param>
-/// <param name="Ratio">The label, or null for a crumb.</param>
-public sealed record NewLeftover(string Name, Weighing Weighing, LabelRatio? Ratio)
-{
-    /// <summary>What the open interface shall know it by; null for one made from the name.</summary>
-    public string? Id { get; init; }
-
-    public WeightClass? Class { get; init; }
-
-    public FibreBlend Fibre { get; init; } = FibreBlend.Unknown;
-
-    public bool Superwash { get; init; }
-
-    public YarnMake Make { get; init; }
-
-    public YarnColour? Colour { get; init; }
-
-    public string? Lot { get; init; }
-
-    public Care? Care { get; init; }
-
-    public string? KeptIn { get; init; }
-
-    public string? Note { get; init; }
-
-    internal bool IsDemo { get; init; }
-}
 
 /// <summary>A leftover as logged, with its last weighing.</summary>
 public sealed record LoggedLeftover
@@ -44,10 +13,12 @@ public sealed record LoggedLeftover
 
     public required string Code { get; init; }
 
+    /// <summary>The last reading.</summary>
     public required Weighing Weighing { get; init; }
 
     public required DateTimeOffset WeighedAt { get; init; }
 
+    /// <summary>How often it was weighed, 1 or more.</summary>
     public required int Weighings { get; init; }
 
     public required LabelRatio? Ratio { get; init; }
@@ -69,6 +40,8 @@ public sealed record LoggedLeftover
     public required string? KeptIn { get; init; }
 
     public required string? Note { get; init; }
+
+    public required string? Bag { get; init; }
 
     public required string? KeptBackFor { get; init; }
 
@@ -98,8 +71,7 @@ public sealed record LoggedLeftover
         Id = row.PublicId,
         Name = row.Name,
         Code = row.Code,
-        Weighing = new Weighing(
-            Grams.FromMilligrams(last.GrossMilligrams), Grams.FromMilligrams(last.TareMilligrams), Grams.FromMilligrams(last.StepMilligrams)),
+        Weighing = last.ToWeighing(),
         WeighedAt = last.At,
         Weighings = weighings,
         Ratio = row is { LabelMass: { } mass, LabelLength: { } length }
@@ -114,6 +86,7 @@ public sealed record LoggedLeftover
         Care = row.Care is not null && Knitting.Yarns.Care.TryParse(row.Care, out var care, out _) ? care : null,
         KeptIn = row.KeptIn,
         Note = row.Note,
+        Bag = row.Bag,
         KeptBackFor = row.KeptBackFor,
         NotForHats = row.NotForHats,
         IsDemo = row.IsDemo,

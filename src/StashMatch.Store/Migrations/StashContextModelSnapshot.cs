@@ -37,6 +37,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("REAL");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<bool>("SwitchedOff")
@@ -61,6 +62,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Result")
@@ -90,6 +92,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("PublicId")
@@ -111,6 +114,9 @@ namespace StashMatch.Store.Migrations
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Bag")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Care")
@@ -171,6 +177,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("PublicId")
@@ -214,6 +221,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");
@@ -240,6 +248,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<long>("StepMilligrams")

@@ -1,4 +1,5 @@
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Yarns;
 using Xunit;
 
 namespace StashMatch.Store.Tests.Hats;
@@ -29,42 +30,61 @@ public sealed class HatStoreTests
         Assert.Null(await shelf.Hats.FindAsync("nobody", Stop));
     }
 
-    public static TheoryData<string, HatDescription> Wrong() => new()
+    [Fact]
+    public async Task The_practice_hat_has_its_printed_figures_to_the_yard()
     {
-        { "hat.weightClass", Described() with { WeightClass = 8 } },
-        { "hat.construction", Described() with { Construction = "inside-out" } },
-        { "hat.gauge.stitchesPer10cm", Described() with { Gauge = new(81, 30) } },
-        { "hat.gauge.rowsPer10cm", Described() with { Gauge = new(22, double.NaN) } },
-        { "hat.brim.depthCm", Described() with { Brim = new(0, null, null, null, null) } },
-        { "hat.brim.fit", Described() with { Brim = new(5, null, "loose", null, null) } },
-        { "hat.brim.rib", Described() with { Brim = new(5, null, null, 3, null) } },
-        { "hat.brim.bindOff", Described() with { Brim = new(5, null, null, null, "knotted") } },
-        { "hat.braids.where", Described() with { Braids = new("beside-brim-too", null) } },
-        { "hat.braids.strands", Described() with { Braids = new("between-stripes", "string") } },
-        { "hat.crown.decreaseLines", Described() with { Crown = new(2, null) } },
-        { "hat.crown.yarn", Described() with { Crown = new(8, "other") } },
-        { "hat.crown", Described() with { Construction = "side-to-side", Crown = new(8, null) } },
-        { "hat.stripeCounts.least", Described() with { StripeCounts = new(0, 4) } },
-        { "hat.stripeCounts.most", Described() with { StripeCounts = new(6, 4) } },
-        { "hat.sizes", Described() with { Sizes = [] } },
-        { "hat.sizes[0].headCm", Described() with { Sizes = [new("C", null, null, null, null)] } },
-        { "hat.sizes[0].heightCm", Described() with { Sizes = [new("C", null, null, 46, null)] } },
-        { "hat.sizes[1].size", Described() with { Sizes = [new("C", 52, null, null, null), new("C", 52, null, null, null)] } },
-        { "hat.sizes[0].stitches", Described() with { Sizes = [new("C", 52, null, null, -2)] } },
-        { "hat.usage.factor", Described() with { Usage = new(9, null) } },
-        { "hat.usage.spreadPercent", Described() with { Usage = new(1.1, 60) } },
-        { "hat.printed.sizes", Described() with { Printed = new("m", null, null) } },
-        { "hat.printed.sizes[0].parts", Described() with { Printed = new("m", null, [new("C", null, [new("stripe 2", "A", 3)])]) } },
-        { "hat.printed.sizes[0].parts[0].length", Described() with { Printed = new("m", null, [new("C", null, [new("stripe 1", "A", -3)])]) } },
-    };
+        await using var shelf = await Shelf.ReadyAsync();
+        var hat = Assert.IsType<PrintedHat>(await shelf.Hats.FindAsync("practice-hat", Stop));
+        Assert.Equal((WeightClass.Light, false), (hat.WeightClass, hat.AllowanceIncluded));
+        Assert.Equal(["A", "B", "C", "D", "E"], hat.SizeNames);
+        decimal[] brims = [19.0m, 20.9m, 22.7m, 26.5m, 28.3m], stripes = [10.0m, 11.0m, 12.0m, 13.9m, 14.9m], strands = [2.4m, 2.6m, 2.8m, 3.3m, 3.5m];
+        for (var i = 0; i < 5; i++)
+        {
+            var lines = hat.Sizes[i].Lines.Select(l => (l.Part, l.Yarn, l.Length / 0.9144m));
+            Assert.Equal(
+                [
+                    ("brim", "M", brims[i]),
+                    ("braid 1 strand a", "S1", strands[i]), ("braid 1 strand b", "S2", strands[i]), ("stripe 1", "S1", stripes[i]), ("stripe 2", "S2", stripes[i]),
+                    ("braid 2 strand a", "S3", strands[i]), ("braid 2 strand b", "S4", strands[i]), ("stripe 3", "S3", stripes[i]), ("stripe 4", "S4", stripes[i]),
+                    ("crown", "M", stripes[i]),
+                ],
+                lines);
+        }
+    }
 
-    [Theory]
-    [MemberData(nameof(Wrong))]
-    public void What_cannot_be_read_is_named(string field, HatDescription description)
+    [Fact]
+    public async Task A_list_of_hats_takes_two_queries_at_most()
     {
-        var errors = new FieldErrors();
-        Assert.Null(HatDescriptionReader.Read(description, errors, "hat."));
-        Assert.Contains(field, errors.ByField.Keys);
+        await using var shelf = await Shelf.ReadyAsync();
+        for (var i = 0; i < 20; i++)
+        {
+            await shelf.Hats.SaveAsync(new HatDescription { Name = $"Hat {i}", WeightClass = 1, Construction = "side-to-side", Gauge = new(28, 40) }, Stop);
+        }
+
+        var before = shelf.Queries;
+        var own = (await shelf.Hats.ListAsync(Stop)).Where(h => !h.IsSample).ToList();
+        Assert.InRange(shelf.Queries - before, 1, 2);
+        Assert.Equal((20, "Hat 19"), (own.Count, own[0].Hat.Name));
+    }
+
+    [Fact]
+    public async Task A_description_that_cannot_be_read_is_not_saved()
+    {
+        await using var shelf = await Shelf.ReadyAsync();
+        var refused = await Assert.ThrowsAsync<ArgumentException>(() => shelf.Hats.SaveAsync(new HatDescription { WeightClass = 9 }, Stop));
+        Assert.Contains("hat.weightClass", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(3, (await shelf.Hats.ListAsync(Stop)).Count);
+    }
+
+    [Fact]
+    public async Task A_printed_hat_comes_back_with_its_lengths()
+    {
+        await using var shelf = await Shelf.ReadyAsync();
+        var id = await shelf.Hats.SaveAsync(
+            new HatDescription { Name = "Typed in", WeightClass = 3, Printed = new("yd", true, [new("C", 52, [new("stripe 1", "A", 10), new(null, "M", 2.5)])]) }, Stop);
+        var hat = Assert.IsType<PrintedHat>(await shelf.Hats.FindAsync(id, Stop));
+        Assert.True(hat.AllowanceIncluded);
+        Assert.Equal([("stripe 1", "A", 9.144m), (null, "M", 2.286m)], hat.Sizes[0].Lines.Select(l => (l.Part, l.Yarn, l.Length)));
     }
 
     private static HatDescription Described() => new()

@@ -11,7 +11,7 @@ using StashMatch.Store.Data;
 namespace StashMatch.Store.Migrations
 {
     [DbContext(typeof(StashContext))]
-    [Migration("20261125131636_Care")]
+    [Migration("20261125131914_Care")]
     partial class Care
     {
         /// <inheritdoc />
@@ -40,6 +40,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("REAL");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<bool>("SwitchedOff")
@@ -64,6 +65,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Result")
@@ -93,6 +95,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("PublicId")
@@ -114,6 +117,9 @@ namespace StashMatch.Store.Migrations
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Bag")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Care")
@@ -174,6 +180,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("PublicId")
@@ -217,6 +224,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");
@@ -243,6 +251,7 @@ namespace StashMatch.Store.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<long>("StepMilligrams")

@@ -1,0 +1,15 @@
+namespace StashMatch.Store.Data;
+
+/// <summary>A request already carried out: the same key carries it out once.</summary>
+public sealed class DoneOnceRow : IOwned
+{
+    public long Id { get; set; }
+
+    public Guid OwnerId { get; set; }
+
+    public required string Key { get; set; }
+
+    public required string Result { get; set; }
+
+    public DateTimeOffset At { get; set; }
+}
