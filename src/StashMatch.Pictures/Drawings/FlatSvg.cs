@@ -19,7 +19,15 @@ internal static class FlatSvg
             var part = piece.Part;
             var strand = PartNames.Read(part)?.Kind == PartKind.Strand;
             write.OpenPart(part);
-            write.Fill(piece, knit: !strand, strand);
+            if (palette.Lacks(part) is > 0 and var lacks)
+            {
+                write.AsFarAsItGoes(piece, strand, lacks, hat.Sideways ? (part == PartNames.Brim ? Way.Down : strand ? Way.Up : Way.Right) : strand ? Way.Right : Way.Up);
+            }
+            else
+            {
+                write.Fill(piece, knit: !strand, strand);
+            }
+
             write.Lines(part, piece.Lines);
             foreach (var run in hat.Yarn.Where(y => y.Part == part))
             {

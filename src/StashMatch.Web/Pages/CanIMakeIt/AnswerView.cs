@@ -28,7 +28,7 @@ public sealed class AnswerView
             {
                 var leftover = p.From is { } f ? byId[f.Leftover] : null;
                 var label = leftover is null ? $"{p.Part.Name}, nothing goes in" : $"{p.Part.Name}, {leftover.Name}";
-                return new PartPaint(leftover?.Colour?.Hex, leftover is null ? null : CodeOf(leftover.Id), label, p.Short.Millimetres > 0);
+                return new PartPaint(leftover?.Colour?.Hex, leftover is null ? null : CodeOf(leftover.Id), label, p.Short.Millimetres > 0, p.Short.Millimetres > 0 ? (double)(p.Short.Value / p.Need.Value) : 0);
             },
             StringComparer.Ordinal);
         Tapes = [.. answer.Leftovers.Where(l => l.Used.Millimetres > 0).OrderBy(l => FirstUse(l.Leftover.Id)).Select(ToLine)];

@@ -144,8 +144,8 @@ public sealed record CanIMakeForm
             errors.Add("leftover", $"{Short(unknown)} is not among the leftovers that may go into a hat");
         }
 
-        var keep = Decided("keep", Keep, bag, errors);
-        var never = Decided("never", Never, bag, errors);
+        var keep = Decided("keep", Keep, hat, bag, errors);
+        var never = Decided("never", Never, hat, bag, errors);
 
         // What is kept in a part is asked with, ticked or not.
         var chosen = Leftovers.Count == 0 ? bag : [.. bag.Where(l => Leftovers.Contains(l.Id, StringComparer.Ordinal) || keep.Any(k => k.Leftover == l.Id))];
@@ -167,15 +167,18 @@ public sealed record CanIMakeForm
         };
     }
 
+    private static bool IsPart(string name, Hat hat) =>
+        PartNames.Read(name) is not null || (hat is PrintedHat printed && printed.Sizes.Any(s => s.Lines.Any(l => l.Yarn == name)));
+
     private static string PartOf(string decided) => decided.Split('~', 2)[0];
 
-    private static List<Pairing> Decided(string field, IReadOnlyList<string> decided, IReadOnlyList<Leftover> bag, FieldErrors errors)
+    private static List<Pairing> Decided(string field, IReadOnlyList<string> decided, Hat hat, IReadOnlyList<Leftover> bag, FieldErrors errors)
     {
         var pairings = new List<Pairing>();
         foreach (var each in decided.Distinct(StringComparer.Ordinal))
         {
             var halves = each.Split('~', 2);
-            if (halves.Length == 2 && halves[0].Length > 0 && bag.Any(l => l.Id == halves[1]))
+            if (halves.Length == 2 && IsPart(halves[0], hat) && bag.Any(l => l.Id == halves[1]))
             {
                 pairings.Add(new Pairing(halves[0], halves[1]));
             }
