@@ -19,7 +19,15 @@ internal static class FlatSvg
             var part = piece.Part;
             var strand = PartNames.Read(part)?.Kind == PartKind.Strand;
             write.OpenPart(part);
-            write.Fill(piece, knit: !strand, strand);
+            if (palette.Lacks(part) is > 0 and var lacks)
+            {
+                write.AsFarAsItGoes(piece, strand, lacks, hat.Sideways ? (part == PartNames.Brim ? Way.Down : strand ? Way.Up : Way.Right) : strand ? Way.Right : Way.Up);
+            }
+            else
+            {
+                write.Fill(piece, knit: !strand, strand);
+            }
+
             write.Lines(part, piece.Lines);
             foreach (var run in hat.Yarn.Where(y => y.Part == part))
             {
@@ -28,7 +36,7 @@ internal static class FlatSvg
 
             foreach (var tag in hat.Tags.Where(t => t.Part == part))
             {
-                WriteTag(svg, hat.Numbers, tag);
+                WriteTag(svg, hat, tag);
             }
 
             foreach (var slip in hat.Slips.Where(s => s.Part == part))
@@ -49,7 +57,7 @@ internal static class FlatSvg
         svg.Close();
         foreach (var note in hat.Notes)
         {
-            Text(svg, "note", note.Text, note.X, note.Y, 14, bold: false, note.Upright ? $"rotate(-90 {SvgWriter.Number(note.X)} {SvgWriter.Number(note.Y)})" : null, "0.75");
+            Text(svg, note.Upright ? "note upright" : "note", note.Text, note.X, note.Y, 14, bold: false, note.Upright ? $"rotate(-90 {SvgWriter.Number(note.X)} {SvgWriter.Number(note.Y)})" : null, "0.75");
         }
 
         return svg.Close().ToString();
@@ -81,8 +89,9 @@ internal static class FlatSvg
         return joins;
     }
 
-    private static void WriteTag(SvgWriter svg, IReadOnlyDictionary<string, int> numbers, Tag tag)
+    private static void WriteTag(SvgWriter svg, FlatHat hat, Tag tag)
     {
+        var numbers = hat.Numbers;
         var number = $"{numbers.GetValueOrDefault(tag.Part)}";
         var (words, size) = tag switch
         {
@@ -90,7 +99,7 @@ internal static class FlatSvg
             { Part: PartNames.Brim, Width: > 60 } => ($"{number} {PartNames.Brim}", 18),
             _ => (number, Math.Min(20, tag.Height)),
         };
-        Text(svg, "ink", words, tag.X, tag.Y + (size * 0.36), size, bold: tag.Partner is null);
+        Text(svg, hat.Sideways ? (tag.Partner is null ? "ink number" : "ink numbers") : "ink", words, tag.X, tag.Y + (size * 0.36), size, bold: tag.Partner is null);
     }
 
     // The slip is paper in light and dark, and reads the same on every yarn.

@@ -36,6 +36,11 @@ public static class HatText
             sentences.Add(Sentence(part.Name, what, palette));
         }
 
+        if (palette.Has(PartNames.PomPom))
+        {
+            sentences.Add(Sentence(PartNames.PomPom, "made last and sewn to the top", palette));
+        }
+
         return sentences;
     }
 

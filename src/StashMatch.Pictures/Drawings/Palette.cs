@@ -11,6 +11,12 @@ internal sealed partial class Palette(IReadOnlyDictionary<string, PartPaint> pai
 
     public bool IsOpen(string part) => paint.GetValueOrDefault(part) is not { } found || (found.Hex is null && string.IsNullOrWhiteSpace(found.Code));
 
+    /// <summary>Whether anything is said of the part.</summary>
+    public bool Has(string part) => paint.ContainsKey(part);
+
+    /// <summary>The share of a short part that lacks yarn, 0 to 1; 0 where it is not told.</summary>
+    public double Lacks(string part) => IsShort(part) ? Math.Clamp(paint[part].Lacks, 0, 1) : 0;
+
     /// <summary>Whether stitches show on it as light rather than shade.</summary>
     public bool IsDark(string part) => YarnColour.TryParse(Hex(part), out var colour, out _) && colour.Lab.L < 42;
 

@@ -86,6 +86,52 @@ internal sealed class PartWriter(SvgWriter svg, Palette palette, string id)
         }
     }
 
+    /// <summary>A part whose leftover does not reach: knitted as far as it goes, open after that.</summary>
+    public void AsFarAsItGoes(Piece piece, bool strand, double lacks, Way way)
+    {
+        var points = piece.Outlines.SelectMany(o => o).ToList();
+        if (points.Count == 0)
+        {
+            return;
+        }
+
+        var (left, right) = (points.Min(p => p.X), points.Max(p => p.X));
+        var (top, bottom) = (points.Min(p => p.Y), points.Max(p => p.Y));
+        var (x, up, down) = (right - (lacks * (right - left)), top + (lacks * (bottom - top)), bottom - (lacks * (bottom - top)));
+        var (knitted, open) = way switch
+        {
+            Way.Right => ((left, top, x, bottom), (x, top, right, bottom)),
+            Way.Up => ((left, up, right, bottom), (left, top, right, up)),
+            _ => ((left, top, right, down), (left, down, right, bottom)),
+        };
+        var d = SvgWriter.Path(piece.Outlines, close: true);
+        Only("knitted", knitted, () =>
+        {
+            svg.Leaf("path", ("class", "yarn"), ("d", d), ("fill", palette.Hex(piece.Part) ?? "currentColor"), ("fill-opacity", palette.Hex(piece.Part) is null ? "0.07" : null), ("stroke", strand ? "#000" : null), ("stroke-opacity", strand ? "0.3" : null), ("stroke-width", "0.6"));
+            if (!strand)
+            {
+                svg.Leaf("path", ("d", d), ("fill", Url("knit")));
+            }
+        });
+        Only("open", open, () => Gap(d, "hatch", strand));
+        if (!strand)
+        {
+            var (from, to) = way == Way.Right ? (new Point(x, top), new Point(x, bottom)) : (new Point(left, way == Way.Up ? up : down), new Point(right, way == Way.Up ? up : down));
+            svg.Leaf("path", Plain("gap", SvgWriter.Path([[from, to]], close: false), "1", "1.2", "5 3"));
+        }
+
+        void Only(string what, (double Left, double Top, double Right, double Bottom) box, Action draw)
+        {
+            var name = $"{id}-{what}-{SafeId(piece.Part)}";
+            svg.Open("clipPath", ("id", name));
+            svg.Leaf("rect", ("x", N(box.Left - 1)), ("y", N(box.Top - 1)), ("width", N(Math.Max(0, box.Right - box.Left + (box.Right == right ? 2 : 1)))), ("height", N(Math.Max(0, box.Bottom - box.Top + (box.Bottom == bottom ? 2 : 1)))));
+            svg.Close();
+            svg.Open("g", ("clip-path", $"url(#{name})"));
+            draw();
+            svg.Close();
+        }
+    }
+
     public void Lines(string? part, IEnumerable<Line> lines)
     {
         var open = part is not null && palette.IsOpen(part);

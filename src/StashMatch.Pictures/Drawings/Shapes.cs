@@ -37,6 +37,19 @@ internal enum LineKind
     Shadow,
 }
 
+/// <summary>The way a part grows on the drawing as it is knitted.</summary>
+internal enum Way
+{
+    /// <summary>To the right.</summary>
+    Right,
+
+    /// <summary>Upwards.</summary>
+    Up,
+
+    /// <summary>Downwards.</summary>
+    Down,
+}
+
 /// <summary>A line of a drawing.</summary>
 internal sealed record Line(LineKind Kind, IReadOnlyList<Point> Points);
 

@@ -77,7 +77,7 @@ internal sealed record WornHat(
         var (pieces, at, sum) = (new List<Piece>(), 0.0, Math.Max(1e-9, belts.Sum(b => b.Depth)));
         foreach (var (belt, i) in belts.Select((b, i) => (b, i)))
         {
-            var (from, to) = (i == 0 ? body.Start : body.End * at / sum, body.End * (at + belt.Depth) / sum);
+            var (from, to) = (i == 0 && belt.Partner is null ? body.Start : body.End * at / sum, body.End * (at + belt.Depth) / sum);
             at += belt.Depth;
             if (belt.Partner is null)
             {

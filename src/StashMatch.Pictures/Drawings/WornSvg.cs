@@ -9,7 +9,8 @@ internal static class WornSvg
     {
         var svg = new SvgWriter();
         var write = new PartWriter(svg, palette, id);
-        var all = hat.Outline.Concat(hat.Brim?.Outlines[0] ?? []).ToList();
+        var ball = palette.Has(PartNames.PomPom) ? Fluff.On(hat.Top) : null;
+        var all = hat.Outline.Concat(hat.Brim?.Outlines[0] ?? []).Concat(ball?.Outlines[0] ?? []).ToList();
         var (left, right) = (all.Min(p => p.X) - 16, all.Max(p => p.X) + 16);
         var (top, bottom) = (all.Min(p => p.Y) - 16, all.Max(p => p.Y) + 18);
         var lift = new Point(0, 0);
@@ -60,6 +61,15 @@ internal static class WornSvg
             write.Fill(seam with { Outlines = [.. seam.Outlines.Select((o, i) => i == 0 ? o : [.. o.Select(p => new Point(p.X, p.Y + lift.Y))])] }, knit: false, strand: true);
             svg.Close();
             Ink(svg, SvgWriter.Path(seam.Outlines.Take(1), close: true), "0.9");
+        }
+
+        if (ball is not null)
+        {
+            write.OpenPart(ball.Part);
+            write.Fill(ball, knit: false, strand: false);
+            write.Lines(ball.Part, ball.Lines);
+            svg.Close();
+            Ink(svg, SvgWriter.Path(ball.Outlines, close: true), "0.9");
         }
 
         if (hat.FromAbove.Count > 0)

@@ -49,7 +49,7 @@ public static class Shown
     }
 
     /// <summary>A number for CSS or SVG.</summary>
-    public static string Css(decimal number) => Math.Round(number, 3).ToString(CultureInfo.InvariantCulture);
+    public static string Css(decimal number) => Math.Round(number, 3).ToString("0.###", CultureInfo.InvariantCulture);
 
     private static decimal Up(decimal value) => Math.Ceiling(value * 10) / 10;
 

@@ -33,6 +33,9 @@ public sealed class Words
         _ => "as it falls",
     };
 
+    /// <summary>A part in a sentence: "the brim", but "stripe 3".</summary>
+    public static string The(string part) => part is PartNames.Brim or PartNames.Crown or PartNames.Seam ? $"the {part}" : part;
+
     /// <summary>The reason in one sentence.</summary>
     public string Why() => _answer.Why switch
     {
@@ -45,10 +48,28 @@ public sealed class Words
         _ => ShortSentence(),
     };
 
+    /// <summary>All warnings as a page shows them: like ones said once.</summary>
+    public IReadOnlyList<string> Notices() =>
+    [
+        .. _answer.Warnings.GroupBy(w => w.Code switch
+        {
+            WarningCode.BraidSameValue or WarningCode.LowContrast => $"{w.Code} {Names([w.Leftover, w.OtherLeftover])}",
+            WarningCode.CoarseScale or WarningCode.GuessedRatio or WarningCode.ColourUnknown => $"{w.Code}",
+            _ => $"{w.Code} {w.Part} {w.Leftover} {w.OtherPart} {w.OtherLeftover}",
+        }, StringComparer.Ordinal).Select(g => Text(g.First(), [.. g])),
+    ];
+
     public string Text(Warning warning)
     {
         ArgumentNullException.ThrowIfNull(warning);
+        return Text(warning, [warning]);
+    }
+
+    private string Text(Warning warning, IReadOnlyList<Warning> alike)
+    {
         var (first, second) = (Name(warning.Leftover), Name(warning.OtherLeftover));
+        var (all, many) = (Names(alike.Select(w => w.Leftover)), alike.Select(w => w.Leftover).Distinct(StringComparer.Ordinal).Count() > 1);
+        var where = Capital(Listed([.. alike.Select(Where).Distinct(StringComparer.Ordinal)]));
         var close = warning.CloseCall ? " It is a close call." : "";
         return warning.Code switch
         {
@@ -56,16 +77,18 @@ public sealed class Words
             WarningCode.BrimRelax => $"{first} relaxes with wear in a brim.{close} A smaller needle or a firmer rib helps.",
             WarningCode.BrimUnknownFibre => $"Nobody knows what {first} is spun of. If it is not wool, the brim may not keep its shape.",
             WarningCode.WeightClassMix => $"{first} is of another thickness than the hat: the part it goes in comes out narrower or wider and pulls.",
-            WarningCode.LowContrast => $"{Capital(warning.Part ?? "parts")} and {warning.OtherPart}: {first} and {second} are close and hard to tell apart.",
-            WarningCode.BraidSameValue => $"{Capital(warning.Part ?? "parts")} and {warning.OtherPart}: {first} and {second} are as light as each other, so the braid hardly shows.",
-            WarningCode.ColourUnknown => $"The colour of {first} is not known; it is taken to differ.",
+            WarningCode.LowContrast => $"{where}: {first} and {second} are close and hard to tell apart.",
+            WarningCode.BraidSameValue => $"{where}: {first} and {second} are as light as each other, so a braid of them hardly shows.",
+            WarningCode.ColourUnknown => $"The colour of {all} is not known; {(many ? "they are" : "it is")} taken to differ.",
             WarningCode.CareMix when warning.Leftover == warning.OtherLeftover => $"{first} holds machine-washable and untreated wool together: a machine wash felts it unevenly. Wash by hand.",
             WarningCode.CareMix => $"{first} is machine-washable and {second} is not: a machine wash felts some parts only. Wash by hand.",
             WarningCode.ColourRun => $"{first} is strong and {second} pale: try a wet white cloth on {first} first.",
-            WarningCode.CoarseScale => $"One step of the scale is much against what is on or left of {first}. Weigh it on a finer scale if you can.",
+            WarningCode.CoarseScale => $"One step of the scale is much against what is on or left of {all}. Weigh {(many ? "them" : "it")} on a finer scale if you can.",
             WarningCode.GaugeOrLabel => $"{first} and this gauge do not go together as usual. Is the gauge right, and the label of {first}?",
             WarningCode.LabelOrClass => $"The label of {first} is far from what is usual for its weight class. Is one of them mistyped?",
-            _ => $"The label ratio of {first} is a guess, so its metres may be off by a quarter.",
+            _ => many
+                ? $"The label ratios of {all} are guesses, so their metres may be off by a quarter."
+                : $"The label ratio of {first} is a guess, so its metres may be off by a quarter.",
         };
     }
 
@@ -84,7 +107,7 @@ public sealed class Words
         ArgumentNullException.ThrowIfNull(repair);
         return repair.Code switch
         {
-            RepairCode.MoveOne => $"Let {Name(repair.Leftover)} go in {repair.Part}.",
+            RepairCode.MoveOne => $"Let {Name(repair.Leftover)} go in {The(repair.Part!)}.",
             RepairCode.FewerStripes => $"Knit {repair.Stripes} {(repair.Stripes == 1 ? "stripe" : "stripes")}.",
             RepairCode.AnotherArrangement => $"Arrange them {(repair.Arrangement == Arrangement.OwnColours ? "in " : "")}{Of(repair.Arrangement!.Value)}.",
             RepairCode.Blend => "Let next-door colours blend.",
@@ -100,6 +123,22 @@ public sealed class Words
     /// <summary>A leftover's name, or "a bought ball".</summary>
     public string Name(string? id) => id is not null && _names.TryGetValue(id, out var name) ? name : "a bought ball";
 
+    // A braid's two strands are named once, by their braid.
+    private static string Where(Warning warning) =>
+        (warning.Part, warning.OtherPart) is ({ } a, { } b)
+            ? PartNames.Read(a) is { Kind: PartKind.Strand } x && PartNames.Read(b) is { Kind: PartKind.Strand } y && x.Number == y.Number ? $"braid {x.Number}" : $"{a} and {b}"
+            : warning.Part ?? warning.OtherPart ?? "parts";
+
+    private string Names(IEnumerable<string?> ids) => Listed([.. ids.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(Name)]);
+
+    private static string Listed(IReadOnlyList<string> items) => items.Count switch
+    {
+        0 => "",
+        1 => items[0],
+        _ when items.Any(i => i.Contains(" and ", StringComparison.Ordinal)) => string.Join("; ", items),
+        _ => $"{string.Join(", ", items.SkipLast(1))} and {items[^1]}",
+    };
+
     private string LessLikely() => _answer.ChanceOfEnough < 0.5
         ? "Covered, but more likely to run out than not. "
         : "Everything is covered, but not surely enough. ";
@@ -110,7 +149,7 @@ public sealed class Words
         var which = parts.Count switch
         {
             0 => "Something",
-            1 => Capital(parts[0].Part.Name),
+            1 => Capital(The(parts[0].Part.Name)),
             _ => $"{Capital(Number(parts.Count))} parts",
         };
         return $"{which} {(parts.Count == 1 ? "lacks" : "lack")} yarn: short by {Shown.BothUp(_answer.Short)}.";
@@ -120,7 +159,7 @@ public sealed class Words
     {
         var what = repair.BuyBalls > 1 ? $"{Number(repair.BuyBalls.Value)} balls, {repair.BuyGrams} g in all" : $"{repair.BuyGrams} g";
         var of = WeightClasses.Name(_answer.Hat.WeightClass).ToLowerInvariant();
-        return $"Buy {what} ({Shown.Both(repair.BuyMetres ?? default)}) of {of} yarn, first for {repair.Part}.";
+        return $"Buy {what} ({Shown.Both(repair.BuyMetres ?? default)}) of {of} yarn, first for {The(repair.Part!)}.";
     }
 
     private static string Number(int n) => n switch

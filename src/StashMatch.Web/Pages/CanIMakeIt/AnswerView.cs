@@ -28,7 +28,7 @@ public sealed class AnswerView
             {
                 var leftover = p.From is { } f ? byId[f.Leftover] : null;
                 var label = leftover is null ? $"{p.Part.Name}, nothing goes in" : $"{p.Part.Name}, {leftover.Name}";
-                return new PartPaint(leftover?.Colour?.Hex, leftover is null ? null : CodeOf(leftover.Id), label, p.Short.Millimetres > 0);
+                return new PartPaint(leftover?.Colour?.Hex, leftover is null ? null : CodeOf(leftover.Id), label, p.Short.Millimetres > 0, p.Short.Millimetres > 0 ? (double)(p.Short.Value / p.Need.Value) : 0);
             },
             StringComparer.Ordinal);
         Tapes = [.. answer.Leftovers.Where(l => l.Used.Millimetres > 0).OrderBy(l => FirstUse(l.Leftover.Id)).Select(ToLine)];
@@ -72,7 +72,7 @@ public sealed class AnswerView
     public string GoesIn(TapeLine line)
     {
         ArgumentNullException.ThrowIfNull(line);
-        var parts = line.Stretches.Select(s => s.Part).ToList();
+        var parts = line.Stretches.Select(s => Words.The(s.Part)).ToList();
         return parts.Count switch
         {
             0 => "stays whole",
@@ -87,7 +87,9 @@ public sealed class AnswerView
     {
         var stretches = new List<TapeStretch>();
         var at = default(Metres);
-        foreach (var part in Answer.Parts.Where(p => p.From?.Leftover == answer.Leftover.Id))
+
+        // What is short lies last, so that its gap begins where the leftover ends.
+        foreach (var part in Answer.Parts.Where(p => p.From?.Leftover == answer.Leftover.Id).OrderBy(p => p.Short.Millimetres > 0))
         {
             stretches.Add(new TapeStretch(part.Part.Name, Numbers[part.Part.Name], at, part.From!.Metres));
             at += part.From.Metres;

@@ -36,8 +36,16 @@ public sealed record CanIMakeForm
     /// <summary>"Keep it here": part and leftover id, joined by a tilde.</summary>
     public IReadOnlyList<string> Keep { get; init; } = [];
 
+    /// <summary>"Not this one": part and leftover id, joined by a tilde.</summary>
+    public IReadOnlyList<string> Never { get; init; } = [];
+
     /// <summary>What the page opens with when nothing is asked yet.</summary>
     public static CanIMakeForm First { get; } = new() { Hat = "side-to-side-sample", Size = "F", Stripes = "6" };
+
+    /// <summary>What is asked, with the opening's hat, size and count where the address names none of the three.</summary>
+    public CanIMakeForm OrFirst() => Hat is null && Size is null && Stripes is null
+        ? this with { Hat = First.Hat, Size = First.Size, Stripes = First.Stripes }
+        : this with { Hat = Hat ?? First.Hat, Size = Size ?? First.Size };
 
     public string Address(Func<CanIMakeForm, CanIMakeForm> change)
     {
@@ -51,8 +59,24 @@ public sealed record CanIMakeForm
         };
         pairs.AddRange(form.Leftovers.Select(l => ("leftover", (string?)l)));
         pairs.AddRange(form.Keep.Select(k => ("keep", (string?)k)));
+        pairs.AddRange(form.Never.Select(n => ("never", (string?)n)));
         return "/can-i-make?" + string.Join('&', pairs.Where(p => !string.IsNullOrEmpty(p.Item2)).Select(p => $"{p.Item1}={Uri.EscapeDataString(p.Item2!)}"));
     }
+
+    /// <summary>"Keep it here": the address that leaves a leftover where it goes in and works the rest out again.</summary>
+    public string KeepHere(string part, string leftover) =>
+        Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part), $"{part}~{leftover}"] });
+
+    /// <summary>"Not this one": the address that gives the part another leftover.</summary>
+    public string NotThisOne(string part, string leftover) =>
+        Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part)], Never = [.. f.Never, $"{part}~{leftover}"] });
+
+    /// <summary>"Put it back": the address without what the knitter decided about a part.</summary>
+    public string PutBack(string part) =>
+        Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part)], Never = [.. f.Never.Where(n => PartOf(n) != part)] });
+
+    /// <summary>Whether the knitter has decided something about a part.</summary>
+    public bool IsDecided(string part) => Keep.Concat(Never).Any(d => PartOf(d) == part);
 
     /// <summary>The address that tries a repair; null for one done away from the page.</summary>
     public string? Try(Repair repair)
@@ -65,7 +89,7 @@ public sealed record CanIMakeForm
             RepairCode.Blend => Address(f => f with { NextDoor = "blend" }),
             RepairCode.SmallerSize => Address(f => f with { Size = repair.Size }),
             RepairCode.UnfoldBrim => Address(f => f with { Brim = "single" }),
-            RepairCode.MoveOne or RepairCode.WiderBrimSet => Address(f => f with { Keep = [.. f.Keep, $"{repair.Part}~{repair.Leftover}"] }),
+            RepairCode.MoveOne or RepairCode.WiderBrimSet => KeepHere(repair.Part!, repair.Leftover!),
             _ => null,
         };
     }
@@ -112,15 +136,35 @@ public sealed record CanIMakeForm
             errors.Add("allowance", "must be at most 100 %");
         }
 
-        var chosen = Leftovers.Count == 0 ? bag : [.. bag.Where(l => Leftovers.Contains(l.Id, StringComparer.Ordinal))];
+        if (!string.IsNullOrEmpty(NextDoor))
+        {
+            errors.OneOf("nextDoor", NextDoor, Names.NextDoor);
+        }
+
+        if (!string.IsNullOrEmpty(Brim) && Brim is not ("single" or "folded"))
+        {
+            errors.Add("brim", "must be single or folded");
+        }
+
+        foreach (var unknown in Leftovers.Where(id => bag.All(l => l.Id != id)).Take(1))
+        {
+            errors.Add("leftover", $"{Short(unknown)} is not among the leftovers that may go into a hat");
+        }
+
+        // Held together, two leftovers are asked with as one, ticked or not.
+        string? together = null;
         if (!string.IsNullOrEmpty(Hold))
         {
             var with = string.IsNullOrEmpty(HoldWith) ? Hold : HoldWith;
-            chosen = CanIMake.Hold([new HeldBody($"{Hold}+{with}", [Hold, with])], [.. chosen], errors);
+            together = $"{Hold}+{with}";
+            bag = CanIMake.Hold([new HeldBody(together, [Hold, with])], [.. bag], errors);
         }
 
-        var keep = Keep.Select(k => k.Split('~', 2)).Where(k => k.Length == 2).Select(k => new Pairing(k[0], k[1]))
-            .Where(p => chosen.Any(l => l.Id == p.Leftover)).ToList();
+        var keep = Decided("keep", Keep, hat, bag, errors);
+        var never = Decided("never", Never, hat, bag, errors);
+
+        // What is kept in a part is asked with, ticked or not.
+        var chosen = Leftovers.Count == 0 ? bag : [.. bag.Where(l => Leftovers.Contains(l.Id, StringComparer.Ordinal) || l.Id == together || keep.Any(k => k.Leftover == l.Id))];
         if (errors.Any)
         {
             return null;
@@ -135,6 +179,33 @@ public sealed record CanIMakeForm
             AllowancePercent = allowance,
             Blend = NextDoor == "blend",
             Locks = keep,
+            Never = never,
         };
     }
+
+    private static bool IsPart(string name, Hat hat) =>
+        PartNames.Read(name) is not null || (hat is PrintedHat printed && printed.Sizes.Any(s => s.Lines.Any(l => l.Yarn == name)));
+
+    private static string PartOf(string decided) => decided.Split('~', 2)[0];
+
+    private static List<Pairing> Decided(string field, IReadOnlyList<string> decided, Hat hat, IReadOnlyList<Leftover> bag, FieldErrors errors)
+    {
+        var pairings = new List<Pairing>();
+        foreach (var each in decided.Distinct(StringComparer.Ordinal))
+        {
+            var halves = each.Split('~', 2);
+            if (halves.Length == 2 && IsPart(halves[0], hat) && bag.Any(l => l.Id == halves[1]))
+            {
+                pairings.Add(new Pairing(halves[0], halves[1]));
+            }
+            else
+            {
+                errors.Add(field, $"{Short(each)} is not a part and one of the leftovers that may go into a hat");
+            }
+        }
+
+        return pairings;
+    }
+
+    private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "…";
 }

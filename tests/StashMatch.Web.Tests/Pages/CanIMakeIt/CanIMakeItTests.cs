@@ -60,4 +60,79 @@ public sealed class CanIMakeItTests : PageContext
         Assert.Single(page.FindAll("svg.hat"));
         Assert.Contains("sketched from the printed lengths", page.Markup, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task A_size_the_hat_does_not_have_is_named_beside_its_field_and_the_rest_is_kept()
+    {
+        await ReadyAsync();
+        GoTo("/can-i-make?hat=brim-up-sample&size=Z&stripes=5&allowance=15");
+        var page = Render<Page>();
+        Assert.Equal("Size must be one of A, B, C, D, E, F, G, H.", page.Find("#size-message").TextContent);
+        Assert.Equal("true", page.Find("#size").GetAttribute("aria-invalid"));
+        Assert.Equal("size-message", page.Find("#size").GetAttribute("aria-describedby"));
+        Assert.Equal("5", page.Find("#stripes option[selected]").GetAttribute("value"));
+        Assert.Equal("15", page.Find("#allowance").GetAttribute("value"));
+        Assert.Empty(page.FindAll(".verdict"));
+    }
+
+    [Fact]
+    public async Task A_count_that_cannot_be_knitted_says_the_largest_that_can_and_offers_it()
+    {
+        await ReadyAsync();
+        GoTo("/can-i-make?hat=side-to-side-sample&size=C&stripes=13");
+        var page = Render<Page>();
+        Assert.Contains("4 to 12 stripes", page.Find(".cannot").TextContent, StringComparison.Ordinal);
+        Assert.EndsWith("stripes=12", page.Find(".cannot a").GetAttribute("href"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_short_is_bracketed_on_the_tape_drawn_open_and_said_in_both_units()
+    {
+        await ReadyAsync();
+        await Services.GetRequiredService<DemoBag>().LoadOnceAsync(TestContext.Current.CancellationToken);
+        GoTo("/can-i-make?hat=side-to-side-sample&size=H&stripes=8");
+        var page = Render<Page>();
+        Assert.Equal("no", page.Find(".verdict .word").TextContent);
+        Assert.Matches(@"lacks [\d.]+ m / [\d.]+ yd", page.Find("ul.short").TextContent);
+        Assert.NotNull(page.Find(".tape-gap[data-part='brim']"));
+        Assert.Single(page.FindAll(".tape-need"));
+        Assert.NotEmpty(page.FindAll("svg.hat [data-part='brim'] .gap"));
+    }
+
+    [Fact]
+    public async Task A_leftover_can_be_kept_where_it_is_or_sent_elsewhere_and_the_form_says_so()
+    {
+        await ReadyAsync();
+        await Services.GetRequiredService<DemoBag>().LoadOnceAsync(TestContext.Current.CancellationToken);
+        var first = Render<Page>();
+        var row = first.Find("tr[data-part='stripe 3']");
+        var name = row.QuerySelector(".code")!.NextSibling!.TextContent.Trim();
+        var links = row.QuerySelectorAll(".decide a");
+        Assert.Equal(2, links.Length);
+
+        GoTo(links[1].GetAttribute("href")!);
+        var sent = Render<Page>();
+        Assert.Contains($"{name} does not go in stripe 3", sent.Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain(name, sent.Find("tr[data-part='stripe 3'] .code").ParentElement!.TextContent, StringComparison.Ordinal);
+        Assert.StartsWith("put it back", sent.Find("tr[data-part='stripe 3'] .decide a").TextContent, StringComparison.Ordinal);
+
+        GoTo(links[0].GetAttribute("href")!);
+        var kept = Render<Page>();
+        Assert.Contains($"{name} stays in stripe 3", kept.Markup, StringComparison.Ordinal);
+        Assert.Contains(name, kept.Find("tr[data-part='stripe 3']").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Drawing_tape_and_table_give_a_part_the_same_number()
+    {
+        await ReadyAsync();
+        await Services.GetRequiredService<DemoBag>().LoadOnceAsync(TestContext.Current.CancellationToken);
+        var page = Render<Page>();
+        foreach (var part in new[] { "stripe 2", "stripe 6" })
+        {
+            var number = page.Find($"tr[data-part='{part}'] td.num").TextContent;
+            Assert.Equal(number, page.Find($".tape-cut[data-part='{part}']").TextContent);
+            Assert.Equal(number, page.Find($"svg.hat [data-part='{part}'] text.number").TextContent);
+        }
+    }
 }

@@ -1,0 +1,107 @@
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Tests;
+using StashMatch.Knitting.Yarns;
+using StashMatch.Store;
+using StashMatch.Web.Pages.CanIMakeIt;
+using Xunit;
+
+namespace StashMatch.Web.Tests.Pages.CanIMakeIt;
+
+public sealed class CanIMakeFormTests
+{
+    private static readonly IReadOnlyList<Leftover> Bag = [Samples.OfMetres("moss", 40), Samples.OfMetres("plum", 30), Samples.OfMetres("oat", 90)];
+
+    private static readonly CanIMakeForm Plain = new() { Hat = "h", Size = "C" };
+
+    [Fact]
+    public void What_is_left_out_takes_its_default()
+    {
+        var question = Read(Plain);
+        Assert.NotNull(question);
+        Assert.Null(question.Stripes);
+        Assert.Equal(Arrangement.OwnColours, question.Arrangement);
+        Assert.Equal(10, question.AllowancePercent);
+        Assert.False(question.Blend);
+        Assert.Equal(3, question.Leftovers.Count);
+    }
+
+    [Theory]
+    [InlineData("size", "Z")]
+    [InlineData("size", null)]
+    [InlineData("stripes", "six")]
+    [InlineData("stripes", "0")]
+    [InlineData("stripes", "25")]
+    [InlineData("stripes", "-4")]
+    [InlineData("arrangement", "heap")]
+    [InlineData("allowance", "ten")]
+    [InlineData("allowance", "100.5")]
+    [InlineData("allowance", "1.5.2")]
+    [InlineData("nextDoor", "merge")]
+    [InlineData("brim", "double")]
+    [InlineData("leftover", "nobody")]
+    [InlineData("keep", "brim~nobody")]
+    [InlineData("keep", "~moss")]
+    [InlineData("never", "sleeve~moss")]
+    public void What_cannot_be_read_is_named_and_nothing_is_asked(string field, string? value)
+    {
+        var form = field switch
+        {
+            "size" => Plain with { Size = value },
+            "stripes" => Plain with { Stripes = value },
+            "arrangement" => Plain with { Arrangement = value },
+            "allowance" => Plain with { Allowance = value },
+            "nextDoor" => Plain with { NextDoor = value },
+            "brim" => Plain with { Brim = value },
+            "leftover" => Plain with { Leftovers = [value!] },
+            "keep" => Plain with { Keep = [value!] },
+            _ => Plain with { Never = [value!] },
+        };
+        Assert.Null(Read(form, out var errors));
+        Assert.Equal([field], errors.ByField.Keys);
+    }
+
+    [Fact]
+    public void Only_what_is_ticked_is_asked_with_and_what_is_kept_in_a_part_besides()
+    {
+        var question = Read(Plain with { Leftovers = ["moss"], Keep = ["brim~oat"] })!;
+        Assert.Equal(["moss", "oat"], question.Leftovers.Select(l => l.Id));
+        Assert.Equal([new Pairing("brim", "oat")], question.Locks);
+    }
+
+    [Fact]
+    public void A_decision_about_a_part_takes_the_place_of_the_one_before_and_can_be_put_back()
+    {
+        var form = Plain with { Keep = ["brim~oat", "stripe 1~moss"] };
+        Assert.Equal("/can-i-make?hat=h&size=C&keep=stripe%201~moss&keep=brim~plum", form.KeepHere("brim", "plum"));
+        Assert.Equal("/can-i-make?hat=h&size=C&keep=stripe%201~moss&never=brim~oat", form.NotThisOne("brim", "oat"));
+        Assert.Equal("/can-i-make?hat=h&size=C&keep=stripe%201~moss", form.PutBack("brim"));
+        Assert.True(form.IsDecided("brim"));
+        Assert.False(form.IsDecided("stripe 2"));
+        Assert.Equal([new Pairing("brim", "oat")], Read(Plain with { Never = ["brim~oat"] })!.Never);
+    }
+
+    [Fact]
+    public void A_repair_changes_one_thing_in_the_address_and_keeps_the_rest()
+    {
+        var form = Plain with { Stripes = "6", Allowance = "15", Leftovers = ["moss", "oat"] };
+        Assert.Equal("/can-i-make?hat=h&size=C&stripes=4&allowance=15&leftover=moss&leftover=oat", form.Try(new Repair(RepairCode.FewerStripes, Verdict.Yes, 1) { Stripes = 4 }));
+        Assert.Equal("/can-i-make?hat=h&size=B&stripes=6&allowance=15&leftover=moss&leftover=oat", form.Try(new Repair(RepairCode.SmallerSize, Verdict.Yes, 1) { Size = "B" }));
+        Assert.EndsWith("&brim=single&leftover=moss&leftover=oat", form.Try(new Repair(RepairCode.UnfoldBrim, Verdict.Yes, 1)), StringComparison.Ordinal);
+        Assert.Null(form.Try(new Repair(RepairCode.WeighSwatch, Verdict.Yes, 1)));
+        var single = Read(Plain with { Brim = "single" })!;
+        Assert.False(((HatDesign)single.Hat).Brim!.Folded);
+    }
+
+    [Fact]
+    public void The_opening_is_asked_where_the_address_asks_nothing_and_other_fields_are_kept()
+    {
+        Assert.Equal(("side-to-side-sample", "F", "6"), (new CanIMakeForm().OrFirst().Hat, new CanIMakeForm().OrFirst().Size, new CanIMakeForm().OrFirst().Stripes));
+        Assert.Equal("abc", (new CanIMakeForm { Allowance = "abc" }).OrFirst().Allowance);
+        Assert.Null((new CanIMakeForm { Size = "C" }).OrFirst().Stripes);
+    }
+
+    private static Question? Read(CanIMakeForm form) => Read(form, out _);
+
+    private static Question? Read(CanIMakeForm form, out FieldErrors errors) => form.Read(Samples.SideToSide, Bag, errors = new FieldErrors());
+}
