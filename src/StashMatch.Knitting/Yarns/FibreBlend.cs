@@ -48,6 +48,14 @@ public sealed class FibreBlend : IEquatable<FibreBlend>
         return true;
     }
 
+    /// <summary>Yarns held together: the mass-weighted mix. A superwash yarn's wool counts as superwash.</summary>
+    /// <param name="yarns">Each with its share of the mass; the shares come to 1.</param>
+    public static FibreBlend Mix(IReadOnlyList<(FibreBlend Blend, bool Superwash, decimal MassShare)> yarns) => new([.. yarns
+        .SelectMany(y => y.Blend.Shares.Select(s => (
+            Washed: y.Superwash && s.Fibre.Family == FibreFamily.Wool, s.Fibre, s.Word, Percent: s.Percent * y.MassShare)))
+        .GroupBy(s => s.Washed ? (Fibre.SuperwashWool, Fibre.SuperwashWool.Name) : (s.Fibre, s.Word))
+        .Select(g => new FibreShare(g.Key.Item1, g.Key.Item2, g.Sum(s => s.Percent)))]);
+
     /// <summary>Whether there is wool in it that felts.</summary>
     /// <param name="superwash">Whether the yarn is said to be machine-washable.</param>
     public bool HasUntreatedWool(bool superwash) => !superwash && Contains(FibreFamily.Wool);

@@ -43,4 +43,43 @@ public sealed record HeldTogether(Metres Length, decimal MetresPer100Grams, IRea
         ArgumentNullException.ThrowIfNull(metresPer100Grams);
         return 1 / metresPer100Grams.Sum(m => 1 / m);
     }
+
+    /// <summary>
+    /// Leftovers held together as one, and what stays of the longer ones beside it. One named twice is held double with itself.
+    /// The mix is known as well as its least known ratio; its colour is the mean of theirs, unknown if one is.
+    /// </summary>
+    /// <param name="id">What the two together are known by.</param>
+    /// <param name="first">A leftover longer than a metre.</param>
+    /// <param name="second">Another, or the same again.</param>
+    public static (Leftover Together, IReadOnlyList<Leftover> StaysOver) AsOne(string id, Leftover first, Leftover second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        var itself = first.Id == second.Id;
+        var held = itself ? Doubled(first) : Of(first, second);
+        var (a, b) = (1 / first.Ratio.MetresPer100Grams, 1 / second.Ratio.MetresPer100Grams);
+        var step = first.Weighing.ScaleStep > second.Weighing.ScaleStep ? first.Weighing.ScaleStep : second.Weighing.ScaleStep;
+        var grams = held.Length.Value * 100 / held.MetresPer100Grams;
+        var source = (RatioSource)Math.Max((int)first.Ratio.Source, (int)second.Ratio.Source);
+        var together = new Leftover(
+            id,
+            itself ? $"{first.Name} held double" : $"{first.Name} with {second.Name}",
+            new Weighing(Grams.From(grams), default, step),
+            new LabelRatio(100, MassUnit.Grams, Math.Max(held.MetresPer100Grams, LabelRatio.LeastMetresPer100G), LengthUnit.Metres, source))
+        {
+            Class = held.Class,
+            Fibre = FibreBlend.Mix([(first.Fibre, first.Superwash, a / (a + b)), (second.Fibre, second.Superwash, b / (a + b))]),
+            Colour = first.Colour is { } x && second.Colour is { } y
+                ? Colours.YarnColour.FromRgb((byte)((x.Red + y.Red) / 2), (byte)((x.Green + y.Green) / 2), (byte)((x.Blue + y.Blue) / 2))
+                : null,
+            Care = first.Care is null && second.Care is null ? null : Care.Merge(first.Care ?? Care.Unknown, second.Care ?? Care.Unknown),
+        };
+        IEnumerable<Leftover> rest = itself ? [] : new[] { first, second }.Zip(held.Left, Rest).OfType<Leftover>();
+        return (together, [.. rest]);
+    }
+
+    // What stays, as a weighing of its own; less than a decimetre is nothing.
+    private static Leftover? Rest(Leftover of, Metres left) => left.Millimetres < 100 || Grams.From(of.Ratio.GramsOf(left)) is var grams && grams <= default(Grams)
+        ? null
+        : of with { Weighing = new Weighing(grams, default, of.Weighing.ScaleStep) };
 }

@@ -39,6 +39,7 @@ public static class CanIMake
     {
         var hat = await hats.ReadAsync(body.Hat, errors, cancel);
         var inBag = body.Leftovers is null ? await store.ForHatsAsync(cancel) : ReadLeftovers(body.Leftovers, errors);
+        inBag = Hold(body.HeldTogether, [.. inBag], errors);
         if (string.IsNullOrWhiteSpace(body.Size))
         {
             errors.Add("size", "is missing");
@@ -121,6 +122,40 @@ public static class CanIMake
         }
 
         return list;
+    }
+
+    /// <summary>Puts pairs held together in the place of their leftovers; what stays of a longer one stays under its own id.</summary>
+    internal static IReadOnlyList<Leftover> Hold(IReadOnlyList<HeldBody?>? pairs, List<Leftover> bag, FieldErrors errors)
+    {
+        if (pairs is { Count: > 100 })
+        {
+            errors.Add("heldTogether", "must be at most 100 pairs");
+            return bag;
+        }
+
+        for (var i = 0; i < (pairs?.Count ?? 0); i++)
+        {
+            var (id, of) = (pairs![i]?.Id, pairs[i]?.Of);
+            if (string.IsNullOrWhiteSpace(id) || id.Length > 80 || bag.Exists(l => l.Id == id))
+            {
+                errors.Add($"heldTogether[{i}].id", "is missing, over 80 characters, or there already");
+                continue;
+            }
+
+            var found = of?.Select(o => bag.Find(l => l.Id == o)).OfType<Leftover>().ToList() ?? [];
+            if (of?.Count != 2 || found.Count != 2 || found.Exists(l => l.Held.Value < 1))
+            {
+                errors.Add($"heldTogether[{i}].of", "must be the ids of two leftovers of a metre or more, or of one twice");
+                continue;
+            }
+
+            var (together, rest) = HeldTogether.AsOne(id, found[0], found[1]);
+            bag.RemoveAll(found.Contains);
+            bag.Add(together);
+            bag.AddRange(rest);
+        }
+
+        return bag;
     }
 
     // Every part the hat may have in this size; a printed hat's yarn letters too.

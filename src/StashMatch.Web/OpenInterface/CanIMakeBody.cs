@@ -24,6 +24,9 @@ public sealed record CanIMakeBody
 
     public IReadOnlyList<LeftoverBody?>? Leftovers { get; init; }
 
+    /// <summary>Leftovers held together, each pair known by an id of its own from then on.</summary>
+    public IReadOnlyList<HeldBody?>? HeldTogether { get; init; }
+
     public IReadOnlyList<PairingBody?>? Locks { get; init; }
 
     public IReadOnlyList<PairingBody?>? Never { get; init; }
@@ -31,6 +34,9 @@ public sealed record CanIMakeBody
 
 /// <summary>A part and a leftover kept together or apart.</summary>
 public sealed record PairingBody(string? Part, string? Leftover, string? Held);
+
+/// <summary>Two leftovers held together, or one twice: held double with itself.</summary>
+public sealed record HeldBody(string? Id, IReadOnlyList<string?>? Of);
 
 /// <summary>What goes in a part from one leftover.</summary>
 public sealed record FromAnswer(string Leftover, decimal Metres, decimal Grams);

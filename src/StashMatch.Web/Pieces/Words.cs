@@ -80,6 +80,7 @@ public sealed class Words
             WarningCode.LowContrast => $"{where}: {first} and {second} are close and hard to tell apart.",
             WarningCode.BraidSameValue => $"{where}: {first} and {second} are as light as each other, so a braid of them hardly shows.",
             WarningCode.ColourUnknown => $"The colour of {all} is not known; {(many ? "they are" : "it is")} taken to differ.",
+            WarningCode.CareMix when warning.Leftover == warning.OtherLeftover => $"{first} holds machine-washable and untreated wool together: a machine wash felts it unevenly. Wash by hand.",
             WarningCode.CareMix => $"{first} is machine-washable and {second} is not: a machine wash felts some parts only. Wash by hand.",
             WarningCode.ColourRun => $"{first} is strong and {second} pale: try a wet white cloth on {first} first.",
             WarningCode.CoarseScale => $"One step of the scale is much against what is on or left of {all}. Weigh {(many ? "them" : "it")} on a finer scale if you can.",

@@ -113,6 +113,33 @@ public sealed class EveryHatTests
     }
 
     [Fact]
+    public void At_a_fixed_size_yarn_grows_with_the_gauge_by_the_square_root_rule()
+    {
+        // Yarn in an area is stitches × rows × l, so √(ks·w·c): twice the stitches and rows to 10 cm take twice the yarn.
+        HatDesign At(decimal stitches, decimal rows) => Samples.BrimUp with
+        {
+            Gauge = Gauge.Of(stitches, rows),
+            Braids = new Braids(),
+            Crown = new Crown(8, CrownYarn.Own),
+        };
+        double Stripes(HatDesign hat) => hat.Needs("C", 4).Parts.Where(p => p.Kind == PartKind.Stripe).Sum(p => p.BareMetres / p.Rows * (double)hat.Gauge.RowsPerCm);
+        Assert.InRange(Stripes(At(40, 56)) / Stripes(At(20, 28)), 1.96, 2.04);
+    }
+
+    [Fact]
+    public void Needs_grow_with_brim_depth_and_with_braided_stripes()
+    {
+        double Total(HatDesign hat, int stripes) => hat.Needs("C", stripes).Parts.Sum(p => p.BareMetres + p.EndsMetres);
+        for (var stripes = 4; stripes < 12; stripes++)
+        {
+            Assert.True(Total(Samples.SideToSide, stripes + 1) > Total(Samples.SideToSide, stripes));
+        }
+
+        HatDesign Deep(decimal cm) => Samples.SideToSide with { Brim = Samples.SideToSide.Brim! with { Depth = Centimetres.From(cm) } };
+        Assert.True(Total(Deep(6), 6) > Total(Deep(5), 6));
+    }
+
+    [Fact]
     public void Flat_and_seamed_has_two_seam_stitches_even_rows_and_a_seam()
     {
         var hat = Samples.BrimUp with { Construction = Construction.BrimUpFlat };

@@ -104,6 +104,39 @@ public sealed class CanIMakeTests(HomeApp app) : IClassFixture<HomeApp>
         Assert.Equal("yes", answer.GetProperty("repairs")[0].GetProperty("verdict").GetString());
     }
 
+    [Fact]
+    public async Task Sock_yarn_held_double_goes_in_a_thicker_hat_as_far_as_the_shorter_strand_runs()
+    {
+        // Worked by hand, all invented: A 22 g at 4.2 m/g, B 15 g at 4.0 m/g: 60 m together at 205 m to 100 g, 32.4 m of A over.
+        JsonObject Sock(string id, double grams, double perGram, string fibre) => new()
+        {
+            ["id"] = id,
+            ["grams"] = grams,
+            ["scaleStepGrams"] = 0.1,
+            ["label"] = new JsonObject { ["grams"] = 1, ["metres"] = perGram },
+            ["weightClass"] = 1,
+            ["fibre"] = fibre,
+        };
+        var bag = Five();
+        bag.Add(Sock("a", 22, 4.2, "100% wool"));
+        bag.Add(Sock("b", 15, 4.0, "100% superwash wool"));
+        var question = Question(bag, [Lock("stripe 1", "both")]);
+        question["heldTogether"] = new JsonArray(new JsonObject { ["id"] = "both", ["of"] = new JsonArray("a", "b") });
+        var answer = await app.Client.PostAsync("can-i-make", question);
+        Assert.Equal("both", answer.Part("stripe 1").From());
+        Assert.InRange(answer.Leftover("both").GetProperty("metres").GetDouble(), 59.99, 60.0);
+        Assert.InRange(answer.Leftover("a").GetProperty("metres").GetDouble(), 32.39, 32.4);
+        Assert.Contains("care-mix", answer.Codes("warnings"));
+        Assert.DoesNotContain("weight-class-mix", answer.Codes("warnings"));
+        question["heldTogether"] = new JsonArray(new JsonObject { ["id"] = "both", ["of"] = new JsonArray("a", "a") });
+        var doubled = await app.Client.PostAsync("can-i-make", question);
+        Assert.InRange(doubled.Leftover("both").GetProperty("metres").GetDouble(), 46.19, 46.2);
+        question["heldTogether"] = new JsonArray(new JsonObject { ["id"] = "both", ["of"] = new JsonArray("a", "zz") });
+        question["locks"] = new JsonArray();
+        var wrong = await app.Client.PostAsync("can-i-make", question, HttpStatusCode.BadRequest);
+        Assert.True(wrong.GetProperty("errors").TryGetProperty("heldTogether[0].of", out _));
+    }
+
     [Theory]
     [InlineData("""{"size":"C","leftovers":[]}""", "hat")]
     [InlineData("""{"hat":"no-such-hat","size":"C","leftovers":[]}""", "hat")]

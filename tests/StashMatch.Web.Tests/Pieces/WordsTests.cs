@@ -75,7 +75,12 @@ public sealed class WordsTests
             .Concat(Enum.GetValues<CautionCode>().Select(Words.Text))
             .Concat(Enum.GetValues<RepairCode>().Select(c => words.Text(new Repair(c, Verdict.Yes, 0.9)
             {
-                Part = "brim", Leftover = "Moss", Arrangement = Arrangement.OneGround, Stripes = 4, Size = "B", BuyGrams = 20,
+                Part = "brim",
+                Leftover = "Moss",
+                Arrangement = Arrangement.OneGround,
+                Stripes = 4,
+                Size = "B",
+                BuyGrams = 20,
             })));
         Assert.All(texts, t =>
         {

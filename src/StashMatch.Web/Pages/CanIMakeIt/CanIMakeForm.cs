@@ -27,6 +27,12 @@ public sealed record CanIMakeForm
 
     public IReadOnlyList<string> Leftovers { get; init; } = [];
 
+    /// <summary>The leftover to be held with another; empty for none.</summary>
+    public string? Hold { get; init; }
+
+    /// <summary>What it is held with; empty for itself.</summary>
+    public string? HoldWith { get; init; }
+
     /// <summary>"Keep it here": part and leftover id, joined by a tilde.</summary>
     public IReadOnlyList<string> Keep { get; init; } = [];
 
@@ -49,6 +55,7 @@ public sealed record CanIMakeForm
         {
             ("hat", form.Hat), ("size", form.Size), ("stripes", form.Stripes), ("arrangement", form.Arrangement),
             ("allowance", form.Allowance), ("nextDoor", form.NextDoor), ("brim", form.Brim),
+            ("hold", form.Hold), ("holdWith", form.HoldWith),
         };
         pairs.AddRange(form.Leftovers.Select(l => ("leftover", (string?)l)));
         pairs.AddRange(form.Keep.Select(k => ("keep", (string?)k)));
@@ -144,11 +151,20 @@ public sealed record CanIMakeForm
             errors.Add("leftover", $"{Short(unknown)} is not among the leftovers that may go into a hat");
         }
 
+        // Held together, two leftovers are asked with as one, ticked or not.
+        string? together = null;
+        if (!string.IsNullOrEmpty(Hold))
+        {
+            var with = string.IsNullOrEmpty(HoldWith) ? Hold : HoldWith;
+            together = $"{Hold}+{with}";
+            bag = CanIMake.Hold([new HeldBody(together, [Hold, with])], [.. bag], errors);
+        }
+
         var keep = Decided("keep", Keep, hat, bag, errors);
         var never = Decided("never", Never, hat, bag, errors);
 
         // What is kept in a part is asked with, ticked or not.
-        var chosen = Leftovers.Count == 0 ? bag : [.. bag.Where(l => Leftovers.Contains(l.Id, StringComparer.Ordinal) || keep.Any(k => k.Leftover == l.Id))];
+        var chosen = Leftovers.Count == 0 ? bag : [.. bag.Where(l => Leftovers.Contains(l.Id, StringComparer.Ordinal) || l.Id == together || keep.Any(k => k.Leftover == l.Id))];
         if (errors.Any)
         {
             return null;
