@@ -190,7 +190,7 @@ internal sealed class PartWriter(SvgWriter svg, Palette palette, string id)
                 break;
             case LineKind.Stitch:
                 var deep = part is not null && palette.IsDark(part);
-                svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", deep ? "#fff" : "#000"), ("stroke-opacity", deep ? "0.15" : "0.19"), ("stroke-width", "1.2"), ("stroke-linecap", "round"), ("stroke-linejoin", "round"));
+                svg.Leaf("path", ("class", "stitches"), ("d", d), ("fill", "none"), ("stroke", deep ? "#fff" : "#000"), ("stroke-opacity", deep ? "0.15" : "0.19"), ("stroke-width", "1.2"), ("stroke-linecap", "round"), ("stroke-linejoin", "round"));
                 break;
             case LineKind.Gore:
                 svg.Leaf("path", ("d", d), ("fill", "none"), ("stroke", "#000"), ("stroke-opacity", "0.35"), ("stroke-width", "1.1"));

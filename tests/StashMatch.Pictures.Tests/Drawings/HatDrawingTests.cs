@@ -86,6 +86,63 @@ public sealed class HatDrawingTests
     }
 
     [Fact]
+    public void Off_the_needles_a_short_part_is_open_from_where_its_leftover_ends()
+    {
+        var plan = Samples.SideToSide.PlanOf("C", 6);
+        var paint = Paints.For(plan.Parts);
+        paint["stripe 3"] = paint["stripe 3"] with { Short = true, Lacks = 0.25 };
+        paint["brim"] = paint["brim"] with { Short = true, Lacks = 0.5 };
+        var root = XDocument.Parse(HatDrawing.OffTheNeedles(plan, paint, "x", "t")).Root!;
+        double Of(string part, string half, string side) => double.Parse(
+            root.Descendants().Single(e => e.Attribute("id")?.Value == $"x-{half}-{part}").Elements().Single().Attribute(side)!.Value, System.Globalization.CultureInfo.InvariantCulture);
+
+        // A quarter of the stripe's width, half of the brim's depth; each clip stands over its edge by a unit or two.
+        Assert.InRange(Of("stripe-3", "open", "width") / (Of("stripe-3", "open", "width") + Of("stripe-3", "knitted", "width")), 0.235, 0.265);
+        Assert.InRange(Of("brim", "open", "height") / (Of("brim", "open", "height") + Of("brim", "knitted", "height")), 0.48, 0.52);
+        Assert.True(Of("stripe-3", "open", "x") > Of("stripe-3", "knitted", "x"));
+        Assert.True(Of("brim", "open", "y") > Of("brim", "knitted", "y"));
+    }
+
+    [Fact]
+    public void Parts_are_numbered_in_knitting_order_and_codes_stand_on_slips()
+    {
+        var plan = Samples.SideToSide.PlanOf("C", 6);
+        var parts = XDocument.Parse(HatDrawing.OffTheNeedles(plan, Paints.For(plan.Parts), "x", "t")).Descendants().Where(e => e.Attribute("data-part") is not null).ToList();
+        IEnumerable<string> TextsOf(string part) => parts.Single(e => e.Attribute("data-part")!.Value == part).Elements().Where(e => e.Name.LocalName == "text").Select(e => e.Value);
+        Assert.Equal(["1", "Mo"], TextsOf("stripe 1").Order(StringComparer.Ordinal));
+        Assert.Equal(["2·3"], TextsOf("braid 1 strand a"));
+        Assert.Contains("4", TextsOf("stripe 2"));
+        Assert.Contains("16", TextsOf("stripe 6"));
+        Assert.Equal(["18 brim", "Oa"], TextsOf("brim"));
+    }
+
+    [Fact]
+    public void A_pom_pom_sits_on_the_worn_hat_where_there_is_one()
+    {
+        var plan = Samples.BrimUp.PlanOf("C", 6);
+        var paint = Paints.For(plan.Parts);
+        Assert.DoesNotContain("pom-pom", HatDrawing.OnTheHead(plan, paint, "x", "t"), StringComparison.Ordinal);
+        paint["pom-pom"] = new PartPaint("#E2D3B2", "Oa", "pom-pom, Oat", false);
+        var root = XDocument.Parse(HatDrawing.OnTheHead(plan, paint, "x", "t")).Root!;
+        Assert.Single(root.Descendants(), e => e.Attribute("data-part")?.Value == "pom-pom");
+        Assert.StartsWith("Pom-pom, Oat: ", HatText.InOrder(plan, paint)[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_worn_hat_shows_its_stitches_only_on_yarn()
+    {
+        var plan = Samples.SideToSide.PlanOf("C", 6);
+        int Stitched(IReadOnlyDictionary<string, PartPaint> paint) => XDocument.Parse(HatDrawing.OnTheHead(plan, paint, "x", "t")).Descendants()
+            .Where(e => e.Attribute("class")?.Value == "stitches").Sum(e => e.Attribute("d")!.Value.Count(c => c == 'M'));
+        var paint = Paints.For(plan.Parts);
+        var all = Stitched(paint);
+        Assert.True(all > 600, $"{all}");
+        Assert.Equal(0, Stitched(Paints.For([])));
+        paint.Remove("stripe 3");
+        Assert.InRange(Stitched(paint), 100, all - 100);
+    }
+
+    [Fact]
     public void In_words_every_section_is_told_in_knitting_order()
     {
         var plan = Samples.SideToSide.PlanOf("C", 6);
