@@ -4,6 +4,7 @@ namespace StashMatch.Knitting.Matching;
 internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
 {
     private const int ArrangeSteps = 5_000;
+    private const int QuickSteps = 400;
     private const int SearchSteps = 12_000;
     private const int MostCounts = 24;
 
@@ -27,7 +28,9 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
                 return null;
             }
 
-            if (Arranged(table.PatternsTo(table.States - 1), out var binOf) == Found.Yes)
+            // A few steps of searching often find what the larger table would, at a fraction of its cost.
+            if (Arranged(table.PatternsTo(table.States - 1), out var binOf) == Found.Yes
+                || (strands == int.MaxValue && new PositionSearch(puzzle, capacity, QuickSteps).Find(new int[puzzle.Classes.Length], out binOf) == Found.Yes))
             {
                 found = Found.Yes;
                 return new Plan(puzzle, binOf, rung, true);
