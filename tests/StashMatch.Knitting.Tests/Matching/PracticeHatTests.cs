@@ -52,6 +52,20 @@ public sealed class PracticeHatTests
         Assert.Equal(Verdict.Yes, repair.Verdict);
     }
 
+    [Fact]
+    public void The_brim_takes_the_yarn_that_keeps_its_shape_and_with_that_kept_back_the_one_there_is_with_a_warning()
+    {
+        static FibreBlend Of(string text) => FibreBlend.TryParse(text, out var blend, out var message) ? blend : throw new InvalidOperationException(message);
+        var alpaca = Samples.Yards("alpaca", 25, 2.2m) with { Fibre = Of("100% alpaca") };
+        var wool = Samples.Yards("wool", 16, 2.5m) with { Fibre = Of("100% wool") };
+        var both = Ask(new Question(Samples.Practice, "C", [.. Five.Skip(1), alpaca, wool]));
+        Assert.Equal("wool", both.Parts[0].From!.Leftover);
+        Assert.DoesNotContain(both.Warnings, w => w.Code == WarningCode.BrimStretch);
+        var one = Ask(new Question(Samples.Practice, "C", [.. Five.Skip(1), alpaca]));
+        Assert.Equal("alpaca", one.Parts[0].From!.Leftover);
+        Assert.Contains(one.Warnings, w => w.Code == WarningCode.BrimStretch && w.Leftover == "alpaca");
+    }
+
     private static Answer Ask(Question question)
     {
         Assert.True(Matcher.TryAnswer(question, out var answer, out _, TestContext.Current.CancellationToken));
