@@ -57,6 +57,40 @@ public sealed class AskingTests(LiveApp app) : IClassFixture<LiveApp>
     }
 
     [Fact]
+    public async Task A_hat_is_described_saved_and_asked_about_and_a_swatch_makes_its_metres_ones_own()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        var page = await app.PageAsync(1280);
+        await page.GotoAsync("/hats");
+        var name = page.GetByLabel("name", new() { Exact = true });
+        await Expect(name).ToBeEnabledAsync();
+        await name.FillAsync("Bobbin");
+        await page.GetByLabel("knitted", new() { Exact = true }).SelectOptionAsync("brim-up-flat");
+        await page.GetByLabel("stitches to 10 cm", new() { Exact = true }).First.FillAsync("24");
+        await Expect(page.Locator("figcaption").First).ToContainTextAsync("114 stitches");
+        await page.GetByLabel("for a head of, cm").FillAsync("58,5");
+        await Expect(page.GetByRole(AriaRole.Table).First).ToContainTextAsync("size G");
+        await page.GetByLabel("my stitches to 10 cm").FillAsync("22");
+        await page.GetByLabel("my rows to 10 cm").FillAsync("36");
+        await Expect(page.Locator("section .said")).ToContainTextAsync("The same counts come out");
+        await page.GetByText("Weigh a swatch", new() { Exact = true }).ClickAsync();
+        foreach (var (label, value) in new[] { ("sw-stitches", "40"), ("sw-rows", "50"), ("sw-w", "28"), ("sw-c", "40"), ("sw-grams", "8.2"), ("sw-label", "100 g / 400 m") })
+        {
+            await page.Locator($"#{label}").FillAsync(value);
+        }
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Use it from now on" }).First.ClickAsync();
+        await Expect(page.GetByText("your own").First).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save this hat" }).ClickAsync();
+        await Expect(page.GetByText("Bobbin is saved")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Can I make it?" }).Last.ClickAsync();
+        await Expect(page.Locator(".verdict .proof")).ToContainTextAsync("Bobbin, size G");
+        await page.GotoAsync("/hats");
+        await page.GetByRole(AriaRole.Button, new() { Name = "switch off" }).ClickAsync();
+        await Expect(page.GetByText("as most knitters use").First).ToBeVisibleAsync();
+    }
+
+    [Fact]
     public async Task The_answer_is_complete_with_scripts_blocked()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
