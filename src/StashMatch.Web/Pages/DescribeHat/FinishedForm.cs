@@ -2,6 +2,7 @@ using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.DescribeHat;
 
@@ -43,16 +44,7 @@ public sealed class FinishedForm
             errors.Add("the hat", $"cannot be knitted so: {why.Reason}");
         }
 
-        if (!TypedNumber.TryRead(Grams, out var grams, out var wrong) || grams is < 0.1m or > Weighing.MostGrams)
-        {
-            errors.Add("grams", wrong ?? $"must be from 0.1 to {Weighing.MostGrams:0}");
-        }
-
-        if (!TypedNumber.TryRead(Step, out var step, out wrong) || step is < 0.001m or > 100)
-        {
-            errors.Add("scale step", wrong ?? "must be from 0.001 to 100");
-        }
-
+        var (grams, step) = (errors.Typed("grams", Grams, 0.1m, Weighing.MostGrams), errors.Typed("scale step", Step, 0.001m, 100));
         if (!LabelText.TryParse(Label, RatioSource.Printed, out var ratio, out var label))
         {
             errors.Add("label", $"cannot be read: {label}");
@@ -70,8 +62,8 @@ public sealed class FinishedForm
         }
 
         // Ends hold yarn too, but no factor of the knitter's.
-        var weighing = new Weighing(Knitting.Quantities.Grams.From(grams), default, Knitting.Quantities.Grams.From(step));
-        var used = (double)ratio!.MetresIn(grams);
+        var weighing = new Weighing(Knitting.Quantities.Grams.From(grams!.Value), default, Knitting.Quantities.Grams.From(step!.Value));
+        var used = (double)ratio!.MetresIn(grams.Value);
         var (bare, ends) = (parts.Sum(p => p.BareMetres), parts.Sum(p => p.EndsMetres));
         var calibration = Calibration.FromUse(bare, weighing, ratio) with { Factor = (used - ends) / bare };
         if (calibration.Factor is < 0.5 or > 2)

@@ -2,6 +2,7 @@ using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.DescribeHat;
 
@@ -26,26 +27,9 @@ public sealed class SwatchForm
     public Calibration? Read(FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(errors);
-        decimal? Number(string field, string typed, decimal least, decimal most)
-        {
-            if (!TypedNumber.TryRead(typed, out var value, out var message))
-            {
-                errors.Add(field, message);
-                return null;
-            }
-
-            if (value < least || value > most)
-            {
-                errors.Add(field, $"must be from {least:0.###} to {most:0}");
-                return null;
-            }
-
-            return value;
-        }
-
-        var (stitches, rows) = (Number("stitches cast on", Stitches, 4, 1_000), Number("rows knitted", Rows, 4, 5_000));
-        var (w, c) = (Number("stitches to 10 cm", GaugeStitches, Gauge.Least, Gauge.Most), Number("rows to 10 cm", GaugeRows, Gauge.Least, Gauge.Most));
-        var (grams, step) = (Number("grams", Grams, 0.1m, Weighing.MostGrams), Number("scale step", Step, 0.001m, 100));
+        var (stitches, rows) = (errors.Typed("stitches cast on", Stitches, 4, 1_000), errors.Typed("rows knitted", Rows, 4, 5_000));
+        var (w, c) = (errors.Typed("stitches to 10 cm", GaugeStitches, Gauge.Least, Gauge.Most), errors.Typed("rows to 10 cm", GaugeRows, Gauge.Least, Gauge.Most));
+        var (grams, step) = (errors.Typed("grams", Grams, 0.1m, Weighing.MostGrams), errors.Typed("scale step", Step, 0.001m, 100));
         if (!LabelText.TryParse(Label, RatioSource.Printed, out var ratio, out var label))
         {
             errors.Add("label", $"cannot be read: {label}");

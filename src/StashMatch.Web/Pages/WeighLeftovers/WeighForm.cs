@@ -182,9 +182,9 @@ public sealed class WeighForm
     public static Weighing? ReadWeighing(string grams, string tare, string step, FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(errors);
-        var gross = Number("grams", grams, errors, 0.001m, Weighing.MostGrams);
-        var core = string.IsNullOrWhiteSpace(tare) ? 0 : Number("core or bowl", tare, errors, 0, Weighing.MostGrams);
-        var fine = Number("scale step", step, errors, 0.001m, 100);
+        var gross = errors.Typed("grams", grams, 0.001m, Weighing.MostGrams);
+        var core = string.IsNullOrWhiteSpace(tare) ? 0 : errors.Typed("core or bowl", tare, 0, Weighing.MostGrams);
+        var fine = errors.Typed("scale step", step, 0.001m, 100);
         if (gross is null || core is null || fine is null)
         {
             return null;
@@ -211,22 +211,5 @@ public sealed class WeighForm
 
         errors.Add("label", $"cannot be read: {message}");
         return null;
-    }
-
-    private static decimal? Number(string field, string typed, FieldErrors errors, decimal least, decimal most)
-    {
-        if (!TypedNumber.TryRead(typed, out var value, out var message))
-        {
-            errors.Add(field, message);
-            return null;
-        }
-
-        if (value < least || value > most)
-        {
-            errors.Add(field, $"must be from {least:0.###} to {most:0}");
-            return null;
-        }
-
-        return value;
     }
 }
