@@ -77,7 +77,7 @@ public static class Matcher
             }
         }
 
-        return best;
+        return best is not null && ColourAlone(best, cancel) ? best with { Why = Why.Colour } : best;
     }
 
     private static CannotBeKnitted? CannotArrange(Question question, HatNeeds hat) => question.Arrangement switch
@@ -114,17 +114,18 @@ public static class Matcher
         }
 
         var plan = covering is null
-            ? Tidied(new Planner(puzzle!, cancel).MostCovered(), cancel)
+            ? MostCovered(new Planner(puzzle!, cancel))
             : Safe(question, hat, covering, cancel);
         plan = plan with { Proven = plan.Proven && certain };
-        var outcome = Outcome.Of(question, hat, plan);
-        return outcome.Why == Why.Short && !question.Blend && ColourAlone(question, hat, cancel) ? outcome with { Why = Why.Colour } : outcome;
+        return Outcome.Of(question, hat, plan);
     }
 
-    private static bool ColourAlone(Question question, HatNeeds hat, CancellationToken cancel) =>
-        new Planner(Puzzle.Of(question with { Blend = true }, hat, null), cancel).Feasible(0, out _) is not null;
+    // Whether there is yarn enough and only the colour rule stands in the way.
+    private static bool ColourAlone(Outcome outcome, CancellationToken cancel) =>
+        outcome.Why == Why.Short && !outcome.Question.Blend
+        && new Planner(Puzzle.Of(outcome.Question with { Blend = true }, outcome.Hat, null), cancel).Feasible(0, out _) is not null;
 
-    private static Plan Tidied(Plan plan, CancellationToken cancel) => new Planner(plan.Puzzle, cancel).Tidied(plan);
+    private static Plan MostCovered(Planner planner) => planner.Tidied(planner.MostCovered());
 
     // Up the ladder to the first rung, not below the allowance, whose best plan is likely enough; else the highest that covers.
     private static Plan Safe(Question question, HatNeeds hat, Plan covering, CancellationToken cancel)
@@ -159,10 +160,12 @@ public static class Matcher
             certain &= found != Found.Unknown;
             if (plan is not null)
             {
-                return planner.Tidied(plan) is var tidy ? tidy with { Proven = tidy.Proven && certain } : plan;
+                highest = plan;
+                break;
             }
         }
 
-        return planner.Tidied(covering) is var last ? last with { Proven = last.Proven && certain } : covering;
+        var tidied = planner.Tidied(highest);
+        return tidied with { Proven = tidied.Proven && certain };
     }
 }

@@ -5,7 +5,8 @@ namespace StashMatch.Knitting.Matching;
 /// <summary>A settled plan with its verdict.</summary>
 internal sealed record Outcome(Question Question, HatNeeds Hat, Plan Plan, Verdict Verdict, Why Why, double Chance)
 {
-    private const double CalibratedSpread = 0.05;
+    /// <summary>The spread a knitter's use has once it is known, for telling whether knowing it would do [ours].</summary>
+    public const double CalibratedSpread = 0.05;
 
     public static Outcome Of(Question question, HatNeeds hat, Plan plan)
     {

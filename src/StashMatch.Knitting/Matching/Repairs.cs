@@ -71,7 +71,7 @@ internal static class Repairs
         if (answer.Why == Why.NotCalibrated)
         {
             repairs.Add(new Repair(
-                RepairCode.WeighSwatch, Verdict.Yes, outcome.Plan.ChanceOfEnough(outcome.Hat.Usage with { Spread = 0.05 })));
+                RepairCode.WeighSwatch, Verdict.Yes, outcome.Plan.ChanceOfEnough(outcome.Hat.Usage with { Spread = Outcome.CalibratedSpread })));
         }
 
         Purchase.Offer(asked, outcome, Try, Offer);

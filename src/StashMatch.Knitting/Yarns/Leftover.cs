@@ -53,6 +53,11 @@ public sealed record Leftover(string Id, string Name, Weighing Weighing, LabelRa
     /// <summary>What it holds if the scale read as much too low as its step allows.</summary>
     public Metres HeldAtMost => Metres.Held(Ratio.MetresIn(Weighing.Net.Value + Weighing.BandGrams));
 
+    /// <summary>How far what it holds may be off, either way: the scale's band, or a guessed ratio's spread.</summary>
+    public Metres Doubt => Ratio.Source == RatioSource.Guessed
+        ? Metres.FromMillimetres((long)(Held.Millimetres * Odds.Chance.GuessedSpread))
+        : Held - HeldAtLeast;
+
     /// <summary>The weight class said, else the one whose label envelope holds the ratio.</summary>
     public WeightClass ClassOrGuess => Class ?? WeightClasses.Guess(Ratio);
 

@@ -47,7 +47,7 @@ public static class InterfaceRoutes
     {
         try
         {
-            await store.ListAsync(cancel);
+            await store.FindAsync("ready?", cancel);
             return Results.Text("ready");
         }
         catch (Exception e) when (e is Microsoft.Data.Sqlite.SqliteException or IOException or InvalidOperationException)

@@ -169,7 +169,7 @@ public static class LeftoverRoutes
         await store.RemoveAsync(id, cancel) ? Results.NoContent() : NotThere();
 
     private static async Task<IResult> ShowAsync(LeftoverStore store, string id, int status, CancellationToken cancel) =>
-        (await store.ListAsync(cancel)).FirstOrDefault(l => l.Id == id) is { } logged
+        await store.FindAsync(id, cancel) is { } logged
             ? Results.Json(LoggedBody.Of(logged), Body.Json, statusCode: status)
             : NotThere();
 

@@ -96,9 +96,6 @@ public sealed class AnswerView
         }
 
         var leftover = answer.Leftover;
-        var doubt = leftover.Ratio.Source == RatioSource.Guessed
-            ? Metres.Held(leftover.Held.Value * 0.12m)
-            : leftover.Held - leftover.HeldAtLeast;
-        return new TapeLine(answer, CodeOf(leftover.Id), stretches, doubt);
+        return new TapeLine(answer, CodeOf(leftover.Id), stretches, leftover.Doubt);
     }
 }
