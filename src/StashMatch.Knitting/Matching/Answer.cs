@@ -231,6 +231,9 @@ public sealed record Answer
     /// <summary>Its margin in per cent of its needs, rounded down to 0.1; 0 with something uncovered.</summary>
     public required decimal MarginPercent { get; init; }
 
+    /// <summary>The rung of the ladder reached: every leftover used has at least so many per cent to spare on its needs; null with something uncovered.</summary>
+    public required decimal? SafeToPercent { get; init; }
+
     /// <summary>The parts in knitting order.</summary>
     public required IReadOnlyList<PartAnswer> Parts { get; init; }
 

@@ -46,6 +46,7 @@ internal static class Answers
             ProvenBest = outcome.Plan.Proven,
             WeakestLeftover = weakest?.Leftover.Id,
             MarginPercent = weakest is null ? 0 : MarginOf(weakest),
+            SafeToPercent = outcome.Plan.Complete ? outcome.Plan.Rung : null,
             Parts = parts,
             Leftovers = leftovers,
             Short = Metres.FromMillimetres(parts.Sum(p => p.Short.Millimetres)),
