@@ -42,6 +42,7 @@ internal sealed class Prices
         {
             cancel.ThrowIfCancellationRequested();
             Bound = Math.Min(Bound, Evaluate() is var bound ? bound : 0);
+            Steps++;
             bundle.Add(_price, bound, _over);
             if (Bound - atLeast <= Hair || !bundle.Next(atLeast, _price) || bundle.Promise < Enough)
             {
@@ -127,6 +128,8 @@ internal sealed class Prices
             _price[k] = sum < needed ? 0 : _need[k] * 10_000 / last;
         }
     }
+
+    public static int Steps;
 
     private double Evaluate()
     {

@@ -13,6 +13,9 @@ internal sealed class Tidy
     /// <summary>A leftover with at most this much to spare is finished, millimetres [ours].</summary>
     public const long Finished = 2_000;
 
+    /// <summary>No leftover's worth is less, millimetres.</summary>
+    public const long Least = -10_000 - Useful;
+
     private const long MostMoves = 6_000_000;
     private const long MostPathMoves = 600_000;
     private const int ArrangeSteps = 5_000;
@@ -30,6 +33,7 @@ internal sealed class Tidy
 
     /// <summary>The tidiest, where one was found.</summary>
     public int[]? BinOf { get; private set; }
+    public string Why = "";
 
     /// <summary>The worth of what lies on a leftover: 100 and what is spare in dm, here in millimetres; higher is tidier.</summary>
     public static long Worth(long capacity, long load)
@@ -48,7 +52,7 @@ internal sealed class Tidy
     public bool Search(long atLeast)
     {
         var patterns = Patterns.Of(_puzzle, _target, _capacity);
-        if (!patterns.Complete || BinKind.Sort(patterns, _capacity) is not { } kinds)
+        Why += $" patterns {patterns.Count} {patterns.Complete} bits {patterns.Bits}"; if (!patterns.Complete || BinKind.Sort(patterns, _capacity) is not { } kinds)
         {
             return false;
         }
@@ -100,7 +104,7 @@ internal sealed class Tidy
         if (_clusters.Count == 0 && TidyTable.StatesOf(patterns) <= TidyTable.MostStates)
         {
             var path = TidyTable.Cheapest(layers, gap, ref moves, out none, _cancel);
-            if (path is null || none)
+            Why += $" (table gap {gap:0} moves {moves} none {none} null {path is null} states {TidyTable.StatesOf(patterns)})"; if (path is null || none)
             {
                 return path is null ? null : false;
             }
@@ -128,7 +132,7 @@ internal sealed class Tidy
                     return found == Found.Yes || crowded is not null;
                 },
                 _cancel);
-            pathMoves = paths.MovesLeft;
+            pathMoves = paths.MovesLeft; Why += $" [gap {gap:0} paths {paths.Paths} left {pathMoves} certain {certain} tried {tried} cl {_clusters.Count} layers {layers.All.Count} choices {layers.Choices.Count}]";
             if (crowded is not null)
             {
                 _clusters.Add(crowded);
