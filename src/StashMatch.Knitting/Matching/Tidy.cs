@@ -16,7 +16,7 @@ internal sealed class Tidy
     /// <summary>No leftover's worth is less, millimetres.</summary>
     public const long Least = -10_000 - Useful;
 
-    private const long MostMoves = 6_000_000;
+    private const long MostMoves = 10_000_000;
     private const long MostPathMoves = 600_000;
     private const int ArrangeSteps = 5_000;
     private const int MostClusters = 4;
@@ -84,13 +84,33 @@ internal sealed class Tidy
                     break;
             }
 
-            gap = Math.Min(widest, gap * 3);
+            gap = Math.Min(widest, gap * (gap < 2_000 ? 2 : 1.5));
         }
     }
 
     // True where a path was accepted; false where all within the gap were refused for good; null where steps ran out.
     private bool? Try(Patterns patterns, Prices prices, double gap, ref long moves, ref long pathMoves)
     {
+        if (_clusters.Count == 0 && TidyTable.StatesOf(patterns) <= TidyTable.MostStates)
+        {
+            if (Layers.Within(patterns, prices, gap, out var no, anyColour: true) is not { } few)
+            {
+                return null;
+            }
+
+            var path = no ? [] : TidyTable.Cheapest(few, gap, ref moves, out no, _cancel);
+            Why += $" (table gap {gap:0} moves {moves} none {no} null {path is null} layers {few.All.Count} choices {few.Choices.Count})";
+            if (path is null || no)
+            {
+                return path is null ? null : false;
+            }
+
+            if (Accepts(few.ToSlots(path), out _) == Found.Yes)
+            {
+                return true;
+            }
+        }
+
         if (Layers.Within(patterns, prices, gap, out var none) is not { } layers)
         {
             return null;
@@ -99,20 +119,6 @@ internal sealed class Tidy
         if (none)
         {
             return false;
-        }
-
-        if (_clusters.Count == 0 && TidyTable.StatesOf(patterns) <= TidyTable.MostStates)
-        {
-            var path = TidyTable.Cheapest(layers, gap, ref moves, out none, _cancel);
-            Why += $" (table gap {gap:0} moves {moves} none {none} null {path is null} states {TidyTable.StatesOf(patterns)})"; if (path is null || none)
-            {
-                return path is null ? null : false;
-            }
-
-            if (Accepts(layers.ToSlots(path), out _) == Found.Yes)
-            {
-                return true;
-            }
         }
 
         // The cheapest cannot be arranged so that its colours show: all others in turn.
