@@ -29,8 +29,8 @@ internal sealed record HatKind(Question Question, HatNeeds Hat, long[] Needs)
     private static HatKind? Of(Hat hat, string size, int stripes, Arrangement arrangement, decimal allowancePercent)
     {
         var question = FromThisBag.QuestionOf(hat, size, stripes, arrangement, [], allowancePercent);
-        return Matcher.Best(question, out _, CancellationToken.None) is { } outcome
-            ? new HatKind(question, outcome.Hat, [.. outcome.Plan.Puzzle.Items.Select(i => i.Need)])
+        return hat.TryNeeds(size, stripes, out var needs, out _) && Matcher.CannotArrange(question, needs) is null
+            ? new HatKind(question, needs, [.. Puzzle.Of(question, needs, null).Items.Select(i => i.Need)])
             : null;
     }
 
