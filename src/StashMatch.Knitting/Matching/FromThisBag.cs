@@ -144,7 +144,7 @@ public static class FromThisBag
         {
             // left(a) / load(a) against left(b) / load(b), exactly.
             var (x, y) = ((decimal)(puzzle.Held[a] - loads[a]) * loads[b], (decimal)(puzzle.Held[b] - loads[b]) * loads[a]);
-            return x < y || (x == y && string.CompareOrdinal(puzzle.Bins[a].Id, puzzle.Bins[b].Id) < 0);
+            return x < y || (x == y && string.CompareOrdinal(puzzle.Leftover(a).Id, puzzle.Leftover(b).Id) < 0);
         }
     }
 }
