@@ -11,19 +11,22 @@ internal sealed record HatKind(Question Question, HatNeeds Hat, long[] Needs)
 
     public bool HasBrim { get; } = Hat.Parts.Any(p => p.Kind == PartKind.Brim);
 
-    /// <summary>Every kind that can be knitted but those that need as much as another of their making in every group: what covers one of those covers the other.</summary>
+    /// <summary>
+    /// Every kind that can be knitted, that which takes least first, but those that need as much as another of their making in every group:
+    /// what covers one of those covers the other. Own colours are left out: a hat in own colours is one as it falls too.
+    /// </summary>
     public static IReadOnlyList<HatKind> Of(Hat hat, IReadOnlyList<string> sizes, decimal allowancePercent)
     {
         var kinds = new List<HatKind>();
         foreach (var stripes in sizes.SelectMany(hat.CountsFor).Distinct().Order())
         {
-            foreach (var arrangement in FromThisBag.Usual)
+            foreach (var arrangement in FromThisBag.Usual.Where(a => a != Arrangement.OwnColours))
             {
                 kinds.AddRange(Smallest([.. sizes.Select(s => Of(hat, s, stripes, arrangement, allowancePercent)).OfType<HatKind>()]));
             }
         }
 
-        return kinds;
+        return [.. kinds.OrderBy(k => k.Total).ThenBy(k => k.Longest)];
     }
 
     private static HatKind? Of(Hat hat, string size, int stripes, Arrangement arrangement, decimal allowancePercent)

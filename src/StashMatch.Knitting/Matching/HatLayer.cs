@@ -3,38 +3,59 @@ using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Matching;
 
-/// <summary>Which hat is tried first, and how its leftovers are picked.</summary>
-internal enum LayingOrder
+/// <summary>Lays hats out until no kind is covered any more.</summary>
+internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, CancellationToken cancel)
 {
-    /// <summary>The hat that takes fewest metres, tidily.</summary>
-    FewestMetres,
-
-    /// <summary>The hat whose longest part is shortest, tidily.</summary>
-    ShortestParts,
-
-    /// <summary>The hat that takes fewest metres, from the first plan found.</summary>
-    FewestMetresAtOnce,
-}
-
-/// <summary>Lays hats out one by one until no kind is covered any more.</summary>
-internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, LayingOrder way, CancellationToken cancel)
-{
-    /// <summary>Adds hats to <paramref name="hats"/>, never more than <paramref name="most"/> in all, and returns what stays of the leftovers.</summary>
-    public List<Leftover> Lay(IReadOnlyList<Leftover> leftovers, List<BagHat> hats, int most)
+    /// <summary>Adds as many hats of one kind as can be laid in one go, then one by one of every kind, that which takes least first.</summary>
+    /// <param name="leftovers">The leftovers.</param>
+    /// <param name="first">The kind to lay in one go.</param>
+    /// <param name="hats">Gets the hats, never more than <paramref name="most"/> in all.</param>
+    /// <param name="most">So many hats are enough.</param>
+    /// <returns>What stays of the leftovers.</returns>
+    public List<Leftover> Lay(IReadOnlyList<Leftover> leftovers, HatKind? first, List<BagHat> hats, int most)
     {
-        var bag = leftovers.ToList();
-        var order = way == LayingOrder.ShortestParts
-            ? kinds.OrderBy(k => k.Longest).ThenBy(k => k.Total)
-            : kinds.OrderBy(k => k.Total).ThenBy(k => k.Longest);
+        List<Leftover> bag = [.. leftovers];
+        if (first is not null)
+        {
+            bag = AtOnce(first, bag, hats, most);
+        }
 
         // What the bag does not cover now it never covers again: it only gets less.
-        foreach (var kind in order)
+        foreach (var kind in kinds)
         {
             while (hats.Count < most && kind.Total <= bag.Sum(l => l.Held.Millimetres) && Next(kind, bag) is var (hat, stays))
             {
                 hats.Add(hat);
                 bag = stays;
             }
+        }
+
+        return bag;
+    }
+
+    private List<Leftover> AtOnce(HatKind kind, List<Leftover> bag, List<BagHat> hats, int most)
+    {
+        var question = kind.Question with { Leftovers = bag };
+        var limit = Math.Min(most - hats.Count, HatLimit.Of([kind], [.. bag.Select(l => l.Held)], question.AllowancePercent));
+        for (var count = limit; count > 1; count--)
+        {
+            if (new HatsAtOnce(kind, cancel).Lay(question, count) is not { } each)
+            {
+                continue;
+            }
+
+            var taken = new Dictionary<string, long>(StringComparer.Ordinal);
+            foreach (var binOf in each)
+            {
+                var answer = Checked(question, kind, new Plan(Puzzle.Of(question, kind.Hat, null), binOf, question.AllowancePercent, true));
+                hats.Add(new BagHat(kind.Hat.Size, kind.Hat.Stripes, question.Arrangement, answer.Parts));
+                foreach (var l in answer.Leftovers.Where(l => l.Used.Millimetres > 0))
+                {
+                    taken[l.Leftover.Id] = taken.GetValueOrDefault(l.Leftover.Id) + l.Used.Millimetres;
+                }
+            }
+
+            return Stays(bag, taken, question.AllowancePercent);
         }
 
         return bag;
@@ -47,26 +68,28 @@ internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, LayingOrder way, Ca
         {
             cancel.ThrowIfCancellationRequested();
             var planner = new Planner(Puzzle.Of(question, kind.Hat, set), cancel);
-            if (planner.Feasible(question.AllowancePercent, out _) is not { } plan)
+            if (planner.Feasible(question.AllowancePercent, out _) is { } plan)
             {
-                continue;
+                var answer = Checked(question, kind, planner.Tidied(plan));
+                var taken = answer.Leftovers.ToDictionary(l => l.Leftover.Id, l => l.Used.Millimetres, StringComparer.Ordinal);
+                return (new BagHat(kind.Hat.Size, kind.Hat.Stripes, question.Arrangement, answer.Parts), Stays(bag, taken, question.AllowancePercent));
             }
-
-            if (way != LayingOrder.FewestMetresAtOnce)
-            {
-                plan = planner.Tidied(plan);
-            }
-
-            var answer = Answers.Of(Outcome.Of(question, kind.Hat, plan), question.AllowancePercent);
-            Checker.Check(answer, question);
-            var stays = answer.Leftovers.Select(l => l.Used.Millimetres == 0 ? l.Leftover : Rest(l.Leftover, l.Used.WithAllowance(question.AllowancePercent))).OfType<Leftover>();
-            return (new BagHat(kind.Hat.Size, kind.Hat.Stripes, question.Arrangement, answer.Parts), [.. stays]);
         }
 
         return null;
     }
 
-    // What stays once a hat's need and its allowance are taken off, as a weighing of its own, rounded down to the milligram; null for nothing.
+    private static Answer Checked(Question question, HatKind kind, Plan plan)
+    {
+        var answer = Answers.Of(Outcome.Of(question, kind.Hat, plan), question.AllowancePercent);
+        Checker.Check(answer, question);
+        return answer;
+    }
+
+    private static List<Leftover> Stays(List<Leftover> bag, Dictionary<string, long> taken, decimal allowancePercent) =>
+        [.. bag.Select(l => taken.GetValueOrDefault(l.Id) is > 0 and var mm ? Rest(l, Metres.FromMillimetres(mm).WithAllowance(allowancePercent)) : l).OfType<Leftover>()];
+
+    // What stays once need and allowance are taken off, as a weighing of its own, rounded down to the milligram; null for nothing.
     private static Leftover? Rest(Leftover of, Metres taken)
     {
         var milligrams = (long)Math.Floor(of.Ratio.GramsOf(of.Held - taken) * 1000);

@@ -68,8 +68,11 @@ internal sealed class StripeRounds
     /// <summary>Whether a braid follows a stripe that ends here with another to come: only where its rounds lie below the first decrease.</summary>
     public bool BraidAt(int end) => _braidsUpTo >= end + BraidRows.Rows;
 
-    /// <summary>Whether a stripe may end here with another to come. Flat, a change of colour so close to the first decrease that one row settles whether a braid lies there is left out.</summary>
-    public bool MayEnd(int end) => _braidsUpTo < 0 || _design.Construction != Construction.BrimUpFlat || BraidAt(end) || end >= _braidsUpTo + BraidRows.Rows;
+    /// <summary>
+    /// Whether a stripe may end here with another to come. So close below the first decrease that a braid would fit only into a longer body it
+    /// may not, since the compiler would lengthen it; nor flat so close above that one row settles it.
+    /// </summary>
+    public bool MayEnd(int end) => _braidsUpTo < 0 || BraidAt(end) || end > _braidsUpTo + (_design.Construction == Construction.BrimUpFlat ? 2 : 0);
 
     /// <summary>The fewest rows from <paramref name="least"/> up a stripe may have, and the step to the next count: flat work changes colour on the right side.</summary>
     public (int Least, int Step) Allowed(int number, bool afterBraid, int least)

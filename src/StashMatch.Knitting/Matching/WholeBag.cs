@@ -19,15 +19,16 @@ public sealed record WholeBagAnswer(int AtLeast, int AtMost, IReadOnlyList<BagHa
 
 /// <summary>How many hats, and which sizes, from the whole bag?</summary>
 /// <remarks>
-/// Each hat is covered with the allowance, set aside on every leftover it takes. At least: laid out one by one, the hat that takes least
-/// first, in several orders, the most hats kept; found, not proven, so another leftover may in rare cases lower it. At most:
-/// <see cref="HatLimit"/>; another leftover never lowers it.
+/// Each hat is covered with the allowance, set aside on every leftover it takes. At least: laid out several ways, in one go and one by one,
+/// the most hats kept; found, not proven, so another leftover may in rare cases lower it. At most: <see cref="HatLimit"/>; another leftover
+/// never lowers it.
 /// </remarks>
 public static class WholeBag
 {
     // A large bag is dealt into hands of about so many leftovers, like with like, and what stays of each hand is laid together at the end.
     private const int Hand = 120;
     private const int LastHand = 240;
+    private const int MostFirsts = 3;
 
     /// <summary>Works it out.</summary>
     /// <param name="hat">The hat.</param>
@@ -53,9 +54,12 @@ public static class WholeBag
             .OrderByDescending(l => l.Held).ThenBy(l => l.Id, StringComparer.Ordinal).ToList();
         var most = HatLimit.Of(kinds, [.. bag.Select(l => l.Held)], allowancePercent);
         List<BagHat> best = [];
-        foreach (var way in Enum.GetValues<LayingOrder>())
+
+        // One by one, then each of a few kinds in one go first: those that take least, and those whose longest part is shortest.
+        var firsts = kinds.Where(k => k.Question.Arrangement == Arrangement.AsItFalls).ToList();
+        foreach (var first in firsts.Take(MostFirsts).Concat(firsts.OrderBy(k => k.Longest).Take(MostFirsts)).Distinct().Prepend(null))
         {
-            if (best.Count < most && Lay(kinds, bag, way, most, cancel) is var hats && hats.Count > best.Count)
+            if (best.Count < most && Lay(kinds, bag, first, most, cancel) is var hats && hats.Count > best.Count)
             {
                 best = hats;
             }
@@ -64,23 +68,23 @@ public static class WholeBag
         return new WholeBagAnswer(best.Count, most, best);
     }
 
-    private static List<BagHat> Lay(IReadOnlyList<HatKind> kinds, List<Leftover> bag, LayingOrder way, int most, CancellationToken cancel)
+    private static List<BagHat> Lay(IReadOnlyList<HatKind> kinds, List<Leftover> bag, HatKind? first, int most, CancellationToken cancel)
     {
-        var hats = new List<BagHat>();
+        var (hats, layer) = (new List<BagHat>(), new HatLayer(kinds, cancel));
         var hands = (bag.Count + Hand - 1) / Hand;
         if (hands <= 1)
         {
-            new HatLayer(kinds, way, cancel).Lay(bag, hats, most);
+            layer.Lay(bag, first, hats, most);
             return hats;
         }
 
         var over = new List<Leftover>();
         for (var h = 0; h < hands; h++)
         {
-            over.AddRange(new HatLayer(kinds, way, cancel).Lay([.. bag.Where((_, i) => i % hands == h)], hats, most));
+            over.AddRange(layer.Lay([.. bag.Where((_, i) => i % hands == h)], first, hats, most));
         }
 
-        new HatLayer(kinds, way, cancel).Lay([.. over.OrderByDescending(l => l.Held).ThenBy(l => l.Id, StringComparer.Ordinal).Take(LastHand)], hats, most);
+        layer.Lay([.. over.OrderByDescending(l => l.Held).ThenBy(l => l.Id, StringComparer.Ordinal).Take(LastHand)], first, hats, most);
         return hats;
     }
 }

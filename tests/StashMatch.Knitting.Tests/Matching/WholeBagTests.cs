@@ -66,13 +66,15 @@ public sealed class WholeBagTests
         iter: 60);
 
     [Fact]
-    public void Twice_the_same_bag_makes_twice_as_many_hats_or_more()
+    public void A_bag_that_fits_two_hats_exactly_makes_two_and_no_more_and_with_a_spare_one()
     {
-        Leftover[] one = [.. Enumerable.Range(0, 6).Select(i => Coloured(Samples.OfMetres($"a{i}", i == 0 ? 110 : 32), $"#{i * 40:X2}8040"))];
-        Leftover[] two = [.. one, .. one.Select(l => l with { Id = $"b{l.Id}" })];
-        var (single, twice) = (WholeBag.Of(Samples.BrimUp, ["A"], one, 0, Stop), WholeBag.Of(Samples.BrimUp, ["A"], two, 0, Stop));
-        Assert.True(single.AtLeast > 0);
-        Assert.True(twice.AtLeast >= 2 * single.AtLeast, $"{single.AtLeast} of one, {twice.AtLeast} of two");
+        var hat = Small([10, 6, 6], brim: true);
+        Leftover[] bag = [Coloured(Samples.OfMetres("brims", 20), "#E2D3B2"), Coloured(Samples.OfMetres("red", 12), "#B4362C"), Coloured(Samples.OfMetres("blue", 12), "#26374F")];
+        var two = WholeBag.Of(hat, ["X"], bag, 0, Stop);
+        Assert.Equal((2, 2), (two.AtLeast, two.AtMost));
+        Assert.All(two.Hats, h => Assert.Equal(["brims", "red", "blue"], h.Parts.Select(p => p.From!.Leftover).OrderBy(l => Array.FindIndex(bag, b => b.Id == l))));
+        var one = WholeBag.Of(hat, ["X"], bag, 10, Stop);
+        Assert.Equal((1, 1), (one.AtLeast, one.AtMost));
     }
 
     [Fact]
