@@ -33,15 +33,15 @@ public static class OwnRows
         }
 
         var worked = plan.Parts.Where(p => p.Kind == PartKind.Stripe).Select(p => p.Rows).ToList();
-        if (plan.BodyRows != usual.BodyRows)
-        {
-            why = new CannotBeKnitted("depths", $"They make {plan.BodyRows} rows with the braids; size {size} has {usual.BodyRows}.");
-            return false;
-        }
-
         if (!worked.SequenceEqual(rows))
         {
             why = new CannotBeKnitted("depths", $"Worked flat, colours change on the right side: the nearest that can be knitted is {string.Join(", ", worked)}.");
+            return false;
+        }
+
+        if (plan.BodyRows != usual.BodyRows)
+        {
+            why = new CannotBeKnitted("depths", $"They make {plan.BodyRows} rows with the braids; size {size} has {usual.BodyRows}.");
             return false;
         }
 

@@ -58,19 +58,11 @@ public static class FromThisBag
 
         // One list for all cells: what is read off the bag is read once.
         IReadOnlyList<Leftover> bag = [.. leftovers];
-        var cells = new List<BagCell>();
-        foreach (var size in sizes)
-        {
-            foreach (var stripes in stripeCounts ?? hat.CountsFor(size))
-            {
-                foreach (var arrangement in arrangements)
-                {
-                    cancel.ThrowIfCancellationRequested();
-                    cells.Add(CellOf(QuestionOf(hat, size, stripes, arrangement, bag, allowancePercent), cancel));
-                }
-            }
-        }
-
+        var questions = sizes.SelectMany(size => (stripeCounts ?? hat.CountsFor(size)).SelectMany(
+            stripes => arrangements.Select(a => QuestionOf(hat, size, stripes, a, bag, allowancePercent)))).ToList();
+        cancel.ThrowIfCancellationRequested();
+        var cells = new BagCell[questions.Count];
+        Parallel.For(0, cells.Length, new ParallelOptions { CancellationToken = cancel }, i => cells[i] = CellOf(questions[i], cancel));
         return cells;
     }
 
