@@ -7,8 +7,8 @@ namespace StashMatch.Knitting.Matching;
 /// <summary>How deep must each stripe be so that the chosen leftovers are knitted up?</summary>
 /// <remarks>
 /// Each leftover has one stripe and the body keeps its rows. As many of the chosen ones as the hat has room for go in; of those that could,
-/// the ones that hold least in all, so that least is left over; the rows then so that most are finished and few awkward stubs stay.
-/// On a side-to-side panel that is proven wherever the colours let it be; on a crown the stripes are first put in order of colour, in small
+/// the ones that hold least in all, so that least is left over; the rows then so that most are finished and few awkward stubs stay, and of
+/// those rows the evenest. On a side-to-side panel that is proven wherever the colours let it be; on a crown the stripes are first put in order of colour, in small
 /// steps, and the rows are the best for that order.
 /// </remarks>
 public static class DepthsFromLeftovers
@@ -75,7 +75,7 @@ public static class DepthsFromLeftovers
     private static DepthPlan Ordered(DepthQuestion question, StripeRounds rounds, List<Leftover> chosen)
     {
         var path = ColourPath.Find([.. chosen.Take(rounds.Stripes)]);
-        (List<Leftover> Order, int[] Rows, long Worth)? best = null;
+        (List<Leftover> Order, int[] Rows, Int128 Worth)? best = null;
         foreach (var order in path is null ? [] : new[] { path, [.. path.Reverse()] })
         {
             List<Leftover> so = [.. order.Select(i => chosen[i])];
@@ -94,7 +94,7 @@ public static class DepthsFromLeftovers
     // One order after another that the colours allow, up to a limit: least held in all, then the tidiest. Proven where all were looked at.
     private static DepthPlan? Searched(DepthQuestion question, StripeRounds rounds, List<Leftover> chosen)
     {
-        (List<Leftover> Order, int[] Rows, (long, long) Worth)? best = null;
+        (List<Leftover> Order, int[] Rows, Int128 Worth)? best = null;
         var left = MostOrders;
         foreach (var order in ColourPath.All(chosen, rounds.Stripes))
         {
@@ -103,18 +103,17 @@ public static class DepthsFromLeftovers
                 break;
             }
 
-            if (Filled(question, rounds, order) is var (rows, worth)
-                && (-order.Sum(l => l.Held.Millimetres), worth) is var so && (best is null || so.CompareTo(best.Value.Worth) > 0))
+            if (Filled(question, rounds, order) is var (rows, worth) && (best is null || worth > best.Value.Worth))
             {
-                best = ([.. order], rows, so);
+                best = ([.. order], rows, worth);
             }
         }
 
         return best is var (found, each, _) ? Made(question, found, each) with { ProvenBest = left >= 0 } : null;
     }
 
-    private static (int[] Rows, long Worth)? Filled(DepthQuestion question, StripeRounds rounds, IReadOnlyList<Leftover> order) =>
-        OrderedDepths.Find(rounds, [.. order.Select(l => Bears(question, l))], question.LeastRows, question.MostRows);
+    private static (int[] Rows, Int128 Worth)? Filled(DepthQuestion question, StripeRounds rounds, IReadOnlyList<Leftover> order) =>
+        OrderedDepths.Find(rounds, [.. order.Select(l => (l.Held.Millimetres, Bears(question, l)))], question.LeastRows, question.MostRows);
 
     private static long Bears(DepthQuestion question, Leftover l) => (long)Math.Floor(l.Held.Millimetres * 100m / (100m + question.AllowancePercent));
 

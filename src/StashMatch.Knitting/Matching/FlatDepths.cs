@@ -28,8 +28,8 @@ internal sealed class FlatDepths
         var (count, stripes) = (_held.Length, _rounds.Stripes);
         var layer = (stripes + 1) * (_rows + 1) * 4;
         var taken = new ushort[count][];
-        var (now, next) = (new long[layer], new long[layer]);
-        Array.Fill(now, long.MinValue);
+        var (now, next) = (new Int128[layer], new Int128[layer]);
+        Array.Fill(now, DepthWorth.None);
         now[0] = 0;
         for (var j = 0; j < count; j++)
         {
@@ -41,7 +41,7 @@ internal sealed class FlatDepths
             }
             else
             {
-                Array.Fill(next, long.MinValue);
+                Array.Fill(next, DepthWorth.None);
             }
 
             for (var role = 0; role < 4; role++)
@@ -56,12 +56,12 @@ internal sealed class FlatDepths
         }
 
         var state = State(stripes, _rows, FirstIn | LastIn);
-        return now[state] == long.MinValue ? null : Back(taken, state);
+        return now[state] == DepthWorth.None ? null : Back(taken, state);
     }
 
     private int State(int count, int rows, int roles) => (((count * (_rows + 1)) + rows) * 4) + roles;
 
-    private void Place(int j, int role, long[] now, long[] next, ushort[] taken)
+    private void Place(int j, int role, Int128[] now, Int128[] next, ushort[] taken)
     {
         var stripes = _rounds.Stripes;
         var number = (role & FirstIn) != 0 ? 1 : role == LastIn ? stripes : 2;
@@ -75,8 +75,7 @@ internal sealed class FlatDepths
                 break;
             }
 
-            // Least held in all by those that go in, then the tidiest.
-            var worth = Tidy.Worth(_bears[j], need) - (_held[j] << 21);
+            var worth = DepthWorth.Of(_held[j], _bears[j], need, rows);
             for (var count = 0; count < stripes; count++)
             {
                 for (var before = 0; before + rows <= _rows; before++)
@@ -84,7 +83,7 @@ internal sealed class FlatDepths
                     for (var roles = 0; roles < 4; roles++)
                     {
                         var from = now[State(count, before, roles)];
-                        if (from == long.MinValue || (roles & role) != 0)
+                        if (from == DepthWorth.None || (roles & role) != 0)
                         {
                             continue;
                         }
