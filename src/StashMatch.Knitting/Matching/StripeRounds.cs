@@ -38,8 +38,8 @@ internal sealed class StripeRounds
         double Extra(int number) => plan.Parts.First(p => p.Kind == PartKind.Stripe && p.Number == number).BareMetres
             - (sections.First(s => s.Kind == SectionKind.Stripe && s.Number == number).Runs.Sum(r => (long)r.Rows * r.Stitches) * _loop);
         (_castOn, _bindOff) = (Extra(1), Stripes == 1 ? 0 : Extra(Stripes));
-        _strand = design.Braids.Strands == StrandSource.Neighbours && plan.Parts.FirstOrDefault(p => p.Kind == PartKind.Strand) is { } strand
-            ? strand.Need(design.Usage, withEnds: false).Millimetres
+        _strand = design.Braids.Strands == StrandSource.Neighbours
+            ? Metres.Needed(design.Usage.Factor * BraidRows.BareStrand(design.Braids, plan.BodyStitches, _loop)).Millimetres
             : 0;
     }
 

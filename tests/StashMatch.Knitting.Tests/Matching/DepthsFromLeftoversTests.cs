@@ -132,7 +132,7 @@ public sealed class DepthsFromLeftoversTests
                 Assert.NotEqual("", plan.Reason);
             }
         },
-        iter: 400);
+        iter: 600);
 
     [Fact]
     public void A_crowns_rows_are_the_best_for_the_order_of_colours()

@@ -58,7 +58,7 @@ public sealed class FromThisBagTests
                 Assert.Equal(Weakest(answer), cell.WeakestPart);
             }
         },
-        iter: 60);
+        iter: 25);
 
     [Fact]
     public void The_order_of_the_leftovers_changes_no_cell() => Bags.Sample(
