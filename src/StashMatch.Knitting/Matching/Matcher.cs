@@ -32,6 +32,7 @@ public static class Matcher
             throw new ArgumentException("Two leftovers share an id.", nameof(question));
         }
 
+        question = question with { Leftovers = [.. question.Leftovers] };
         answer = null;
         if (Best(question, out why, cancel) is not { } best)
         {
@@ -137,21 +138,24 @@ public static class Matcher
         var certain = true;
         foreach (var rung in rungs.Where(r => r >= allowance))
         {
-            if ((rung == 0 ? covering : planner.Feasible(rung, out _)) is not { } plan)
+            var found = Found.Yes;
+            if ((rung == 0 ? covering : planner.Feasible(rung, out found)) is not { } plan)
             {
+                certain &= found == Found.No;
                 break;
             }
 
             highest = planner.Tidied(plan);
+            certain &= highest.Proven;
             if (highest.ChanceOfEnough(hat.Usage) >= GoodChance)
             {
-                return highest;
+                break;
             }
         }
 
         if (highest != covering)
         {
-            return highest;
+            return highest with { Proven = certain };
         }
 
         foreach (var rung in rungs.Where(r => r < allowance && r > 0).OrderDescending())
