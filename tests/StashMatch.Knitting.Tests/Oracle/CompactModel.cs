@@ -145,8 +145,11 @@ internal sealed class CompactModel
         };
     }
 
-    /// <summary>The parameters of every solve: one worker, a fixed seed and a limit in steps of the solver's own, never seconds.</summary>
-    internal static string Parameters => string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:7,max_deterministic_time:{Limit}");
+    /// <summary>
+    /// The parameters of every solve: one worker, a fixed seed and a limit in steps of the solver's own, never seconds. Full linear
+    /// relaxation without probing settled most in least time of eight settings tried.
+    /// </summary>
+    internal static string Parameters => string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:7,linearization_level:2,cp_model_probing_level:0,symmetry_level:0,max_deterministic_time:{Limit}");
 
     /// <summary>The solver's own measure of work after which it gives up.</summary>
     internal static double Limit { get; set; } = 2;
