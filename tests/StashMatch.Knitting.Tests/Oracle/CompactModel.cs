@@ -134,7 +134,13 @@ internal sealed class CompactModel
     /// <summary>Runs the solver and says what it came to.</summary>
     internal static Settled Settle(CpModel model, Func<Func<BoolVar, bool>, int[]> read)
     {
-        var solver = new CpSolver { StringParameters = Parameters };
+        var settled = Settle(model, read, Parameters);
+        return settled.Proof == Proof.Open && Patient ? Settle(model, read, string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:7,max_deterministic_time:{2 * Limit}")) : settled;
+    }
+
+    private static Settled Settle(CpModel model, Func<Func<BoolVar, bool>, int[]> read, string parameters)
+    {
+        var solver = new CpSolver { StringParameters = parameters };
         return solver.Solve(model) switch
         {
             CpSolverStatus.Optimal => new Settled(Proof.Best, (long)Math.Round(solver.ObjectiveValue), read(solver.BooleanValue)),
@@ -153,6 +159,9 @@ internal sealed class CompactModel
 
     /// <summary>The solver's own measure of work after which it gives up.</summary>
     internal static double Limit { get; set; } = 2;
+
+    /// <summary>Whether what was left open is tried again with the solver's usual settings, which see through equal leftovers.</summary>
+    internal static bool Patient { get; set; } = true;
 
     private List<BoolVar> OfLot(int lot) => [.. Enumerable.Range(0, _bears.Length).Select(b => _from[lot, b]).OfType<BoolVar>()];
 

@@ -17,7 +17,12 @@ internal sealed class Comparison
     {
         (_answer, _sheet) = (answer, Sheet.Of(question, answer.Hat));
         var at = question.Leftovers.Select((l, i) => (l.Id, i)).ToDictionary(l => l.Id, l => l.i, StringComparer.Ordinal);
-        _ballOf = [.. _sheet.Lots.Select(lot => lot.Members.All(m => answer.Parts[m] is { Short.Millimetres: 0, From: not null }) ? at[answer.Parts[lot.Members[0]].From!.Leftover] : -1)];
+        _ballOf = [.. _sheet.Lots.Select((lot, i) =>
+        {
+            var from = lot.Members.SelectMany(m => answer.Parts[m].All).Where(a => _sheet.Fits(i, at[a.Leftover], 3)).GroupBy(a => a.Leftover, StringComparer.Ordinal)
+                .FirstOrDefault(g => g.Sum(a => a.Metres.Millimetres) == lot.Need);
+            return from is null ? -1 : at[from.Key];
+        })];
     }
 
     /// <summary>What is wrong with the answer; empty where nothing is.</summary>
@@ -87,11 +92,12 @@ internal sealed class Comparison
     private void Legal()
     {
         Say(_sheet.Broken(_ballOf, 0, 3) is not null, $"breaks a rule: {_sheet.Broken(_ballOf, 0, 3)}");
-        for (var i = 0; i < _sheet.Lots.Length; i++)
+        foreach (var lots in _sheet.Lots.GroupBy(l => l.Members))
         {
-            var need = _sheet.Lots[i].Members.Sum(m => _answer.Parts[m].Need.Millimetres);
-            Say(need != _sheet.Lots[i].Need, $"lot {i} takes {_sheet.Lots[i].Need} mm, not {need}");
-            Say(_sheet.Lots[i].Members.Select(m => _answer.Parts[m].From?.Leftover).OfType<string>().Distinct(StringComparer.Ordinal).Count() > 1, $"lot {i} is from several leftovers");
+            var need = lots.Key.Sum(m => _answer.Parts[m].Need.Millimetres);
+            var from = lots.Key.SelectMany(m => _answer.Parts[m].All).Select(a => a.Leftover).Distinct(StringComparer.Ordinal).Count();
+            Say(need != lots.Sum(l => l.Need), $"parts {string.Join(' ', lots.Key)} take {lots.Sum(l => l.Need)} mm, not {need}");
+            Say(from > lots.Count(), $"parts {string.Join(' ', lots.Key)} are from several leftovers");
         }
 
         Say(_answer.Short.Millimetres != ShortOf(_sheet, _ballOf), $"short by {_answer.Short}, not {ShortOf(_sheet, _ballOf)} mm");
@@ -208,7 +214,10 @@ internal sealed class Comparison
         var parts = _sheet.Hat.Parts;
         return Chance.OfEnough(_sheet.Hat.Usage, [.. Enumerable.Range(0, ballOf.Length).GroupBy(i => ballOf[i]).OrderBy(g => g.Key).Select(g => new Load(
             _sheet.Question.Leftovers[g.Key],
-            [.. g.SelectMany(i => _sheet.Lots[i].Members).Select(m => parts[m].BareMetres)],
-            g.Sum(_ => _sheet.Hat.Plan is null ? 0 : 0.3)))]);
+            [.. g.SelectMany(i => _sheet.Lots[i].Members.Select(m => (Part: m, Times: TimesOf(i)))).Select(x => x.Times * parts[x.Part].BareMetres)],
+            g.Sum(i => _sheet.Hat.Plan is null ? 0 : 0.3 * TimesOf(i))))]);
     }
+
+    // How often a lot holds its parts' length: twice where it is held double from one leftover.
+    private int TimesOf(int lot) => (int)(_sheet.Lots[lot].Need / Math.Max(1, _sheet.Lots[lot].Members.Sum(m => _sheet.Hat.Parts[m].Need(_sheet.Hat.Usage, withEnds: false).Millimetres)));
 }

@@ -199,6 +199,17 @@ internal static class Instances
         var printed = question.Hat is PrintedHat;
         var locks = Enumerable.Range(0, random.Next(0, printed ? 2 : 3)).Select(_ => Any()).DistinctBy(p => p.Part).ToList();
         var never = Enumerable.Range(0, printed && locks.Count > 0 ? 0 : random.Next(1, printed ? 2 : 4)).Select(_ => Any()).ToList();
+
+        // Now and then two strands run side by side: of the leftover kept, or of two.
+        if (!printed && locks.Count > 0 && random.Next(3) == 0)
+        {
+            locks[0] = locks[0] with { HeldDouble = true };
+            if (random.Next(2) == 0 && Any() is { } other && other.Leftover != locks[0].Leftover)
+            {
+                locks = [locks[0], locks[0] with { Leftover = other.Leftover }];
+            }
+        }
+
         return question with { Locks = locks, Never = never };
     }
 }

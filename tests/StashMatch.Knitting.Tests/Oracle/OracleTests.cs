@@ -7,7 +7,7 @@ namespace StashMatch.Knitting.Tests.Oracle;
 /// <summary>Every tier of the matcher's answers against a solver that knows nothing of the matcher.</summary>
 public sealed class OracleTests
 {
-    private const int PerFamily = 66;
+    private const int PerFamily = 90;
 
     /// <summary>The families, each with the share of answers that say they are proven best, measured less a little.</summary>
     public static TheoryData<string, double> Families => new()
@@ -46,7 +46,7 @@ public sealed class OracleTests
         });
         TestContext.Current.TestOutputHelper!.WriteLine($"{family}: {proven} proven, {complete} covered, {open} left open by the solver, of {PerFamily}");
         Assert.True(wrong.IsEmpty, Message(family, wrong, cancel));
-        Assert.True(open <= 2, $"{open} of {PerFamily} left open by the solver");
+        Assert.True(open <= 3, $"{open} of {PerFamily} left open by the solver");
         Assert.True(proven >= provenAtLeast * PerFamily, $"{proven} of {PerFamily} proven");
     }
 

@@ -23,12 +23,12 @@ internal sealed class Sheet
     private const long TwoTails = 300;
     private const double ReadsAsOne = 5;
     private static readonly decimal[] Rungs = [0, 2.5m, 5, 7.5m, 10, 15, 20, 25];
-    private readonly bool[,] _fits;
+    private readonly bool[][] _fits;
     private readonly int[] _width;
     private readonly Lab?[] _labs;
     private readonly Dictionary<(int, int), bool> _alike = [];
 
-    private Sheet(Question question, HatNeeds hat, Lot[] lots, IReadOnlyList<(int, int)> apart, bool[,] fits)
+    private Sheet(Question question, HatNeeds hat, Lot[] lots, IReadOnlyList<(int, int)> apart, bool[][] fits)
     {
         (Question, Hat, Lots, Apart, _fits) = (question, hat, lots, apart, fits);
         Held = [.. question.Leftovers.Select(l => l.Held.Millimetres)];
@@ -63,39 +63,40 @@ internal sealed class Sheet
         var named = question.Locks.Concat(question.Never).Select(p => p.Part).ToHashSet(StringComparer.Ordinal);
         var keys = parts.Select((_, i) => KeyOf(question, hat, i, named)).ToList();
         var groups = keys.Distinct(StringComparer.Ordinal).Select(k => Enumerable.Range(0, parts.Count).Where(i => keys[i] == k).ToList()).ToList();
-        var fits = new bool[groups.Count, question.Leftovers.Count];
-        var lots = new Lot[groups.Count];
-        for (var g = 0; g < lots.Length; g++)
+        var lots = new List<Lot>();
+        var fits = new List<bool[]>();
+        foreach (var members in groups)
         {
-            var members = groups[g];
             bool Of(string part) => members.Exists(m => parts[m].Name == part || (parts[m].Yarn == part && !named.Contains(parts[m].Name)));
-            var locks = question.Locks.Where(p => Of(p.Part)).Select(p => p.Leftover).ToList();
+            var locks = question.Locks.Where(p => Of(p.Part)).ToList();
             var never = question.Never.Where(p => Of(p.Part)).Select(p => p.Leftover).ToList();
-            for (var b = 0; b < question.Leftovers.Count; b++)
-            {
-                var ball = question.Leftovers[b];
-                fits[g, b] = !never.Contains(ball.Id, StringComparer.Ordinal)
-                    && (locks.Count > 0 ? locks.TrueForAll(l => l == ball.Id) : ball.ClassOrGuess == hat.WeightClass);
-            }
+            var kept = locks.Select(l => l.Leftover).Distinct(StringComparer.Ordinal).ToList();
 
-            var thread = keys[members[0]] == "thread";
-            lots[g] = new Lot(
+            // Held double from two leftovers, each gives the full length; from one, it gives it twice.
+            var doubled = locks.Exists(l => l.HeldDouble);
+            var lot = new Lot(
                 members,
-                members.Sum(m => parts[m].Need(hat.Usage, withEnds: false).Millimetres) + (hat.Plan is null ? 0 : TwoTails),
+                (doubled && kept.Count == 1 ? 2 : 1) * (members.Sum(m => parts[m].Need(hat.Usage, withEnds: false).Millimetres) + (hat.Plan is null ? 0 : TwoTails)),
                 members.Min(m => BandOf(parts[m].Kind)),
                 members.Exists(m => parts[m].Kind is PartKind.Stripe or PartKind.Yarn),
-                thread || members.Exists(m => parts[m].Kind is PartKind.Brim or PartKind.Crown),
+                keys[members[0]] == "thread" || members.Exists(m => parts[m].Kind is PartKind.Brim or PartKind.Crown),
                 locks.Count == 0 && members.Exists(m => parts[m].Kind == PartKind.Brim));
+            foreach (var strand in doubled ? kept.ConvertAll(k => new[] { k }) : [[.. kept]])
+            {
+                lots.Add(lot);
+                fits.Add([.. question.Leftovers.Select(l => !never.Contains(l.Id, StringComparer.Ordinal)
+                    && (strand.Length > 0 ? Array.TrueForAll(strand, k => k == l.Id) : l.ClassOrGuess == hat.WeightClass))]);
+            }
         }
 
-        return new Sheet(question, hat, lots, question.Blend ? [] : [.. ApartIn(question, parts, keys, groups)], fits);
+        return new Sheet(question, hat, [.. lots], question.Blend ? [] : [.. ApartIn(question, parts, keys, lots)], [.. fits]);
     }
 
     /// <summary>Whether a lot may come from a leftover, the other lots and the metres aside.</summary>
     /// <param name="lot">The lot.</param>
     /// <param name="ball">The leftover.</param>
     /// <param name="width">0 the brim from what keeps shape, 1 what relaxes too, 2 unknown fibre too, 3 all.</param>
-    public bool Fits(int lot, int ball, int width) => _fits[lot, ball] && (!Lots[lot].Brim || _width[ball] <= width);
+    public bool Fits(int lot, int ball, int width) => _fits[lot][ball] && (!Lots[lot].Brim || _width[ball] <= width);
 
     /// <summary>Whether two leftovers may not lie side by side.</summary>
     public bool Alike(int a, int b)
@@ -239,25 +240,25 @@ internal sealed class Sheet
         return part.Name;
     }
 
-    private static IEnumerable<(int, int)> ApartIn(Question question, IReadOnlyList<HatPart> parts, List<string> keys, List<List<int>> groups)
+    private static IEnumerable<(int, int)> ApartIn(Question question, IReadOnlyList<HatPart> parts, List<string> keys, List<Lot> lots)
     {
-        var lotOf = Enumerable.Range(0, parts.Count).Select(i => groups.FindIndex(g => g.Contains(i))).ToList();
-        var pairs = new HashSet<(int, int)>();
-        for (var i = 0; i < parts.Count; i++)
+        bool SideBySide(int i, int j)
         {
-            for (var j = 0; j < parts.Count; j++)
+            var (p, q) = (parts[i], parts[j]);
+            var stripes = p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe && (question.Arrangement == Arrangement.InTurn || Math.Abs(q.Number - p.Number) == 1);
+            var strands = p.Kind == PartKind.Strand && q.Kind == PartKind.Strand && p.Number == q.Number && p.Strand != q.Strand;
+            return (stripes || strands) && keys[i] != keys[j];
+        }
+
+        for (var a = 0; a < lots.Count; a++)
+        {
+            for (var b = a + 1; b < lots.Count; b++)
             {
-                var (p, q) = (parts[i], parts[j]);
-                var stripes = p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe
-                    && (q.Number == p.Number + 1 || (question.Arrangement == Arrangement.InTurn && keys[i] != keys[j] && Environment.GetEnvironmentVariable("LOOSE") is null));
-                var strands = p.Kind == PartKind.Strand && q.Kind == PartKind.Strand && p.Number == q.Number && p.Strand != q.Strand;
-                if ((stripes || strands) && lotOf[i] != lotOf[j])
+                if (lots[a].Members.Any(i => lots[b].Members.Any(j => SideBySide(i, j))))
                 {
-                    pairs.Add((Math.Min(lotOf[i], lotOf[j]), Math.Max(lotOf[i], lotOf[j])));
+                    yield return (a, b);
                 }
             }
         }
-
-        return pairs.Order();
     }
 }

@@ -56,7 +56,7 @@ internal static class Written
         }
 
         text.AppendLine("];");
-        var pins = (string name, IReadOnlyList<Pairing> all) => all.Count == 0 ? "" : $", {name} = [{string.Join(", ", all.Select(p => $"new(\"{p.Part}\", \"{p.Leftover}\")"))}]";
+        var pins = (string name, IReadOnlyList<Pairing> all) => all.Count == 0 ? "" : $", {name} = [{string.Join(", ", all.Select(p => $"new(\"{p.Part}\", \"{p.Leftover}\"){(p.HeldDouble ? " { HeldDouble = true }" : "")}"))}]";
         text.AppendLine(CultureInfo.InvariantCulture, $"var question = new Question(hat, \"{q.Size}\", bag) {{ Stripes = {q.Stripes}, Arrangement = Arrangement.{q.Arrangement}, InTurn = {q.InTurn}, AllowancePercent = {q.AllowancePercent}m, Blend = {(q.Blend ? "true" : "false")}{pins("Locks", q.Locks)}{pins("Never", q.Never)} }};");
         return text.ToString();
     }
