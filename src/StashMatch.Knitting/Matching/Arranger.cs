@@ -19,7 +19,7 @@ internal enum Found
 /// Puts items of like classes into positions so that what lies side by side may touch, once it is settled how many of each class each
 /// leftover takes; which of equal leftovers that is, is settled with it.
 /// </summary>
-internal sealed class Arranger
+internal sealed partial class Arranger
 {
     private readonly Puzzle _puzzle;
     private readonly int[] _order;
@@ -29,6 +29,12 @@ internal sealed class Arranger
     private IReadOnlyList<Slot> _slots = [];
     private int[] _binOf = [];
     private int[] _binOfSlot = [];
+    private readonly HashSet<(ulong, ulong)> _hopeless = [];
+    private readonly int[] _frontier;
+    private readonly int _strands;
+    private readonly List<(int A, int B)> _pairs;
+    private int[] _tint = [];
+    private int[] _tinted = [];
     private int _steps;
 
     public Arranger(Puzzle puzzle)
@@ -42,6 +48,11 @@ internal sealed class Arranger
 
         // Items under the colour rule first, neighbours together; the others after.
         Array.Sort(_order, (a, b) => Compare(puzzle.Items[a], puzzle.Items[b]));
+        _frontier = FrontierAt();
+        _strands = Array.FindIndex(_order, i => puzzle.Classes[puzzle.Items[i].Class].Crowd == Crowd.Strand);
+        var strands = _order.Where(i => puzzle.Classes[puzzle.Items[i].Class].Crowd == Crowd.Strand).ToList();
+        _pairs = strands.Select(i => puzzle.Items[i].Class).Distinct().Count() != 1 ? []
+            : [.. strands.Where(i => i < puzzle.Beside[i][0]).Select(i => (i, puzzle.Beside[i][0]))];
         (_of, _left, _bare) = (new int[puzzle.Classes.Length][], new int[puzzle.Classes.Length][], new int[puzzle.Classes.Length]);
     }
 
@@ -71,13 +82,103 @@ internal sealed class Arranger
             }
         }
 
-        return Place(0);
+        _hopeless.Clear();
+        _tint = new int[slots.Count];
+        var tints = 0;
+        for (var s = 0; s < _tint.Length; s++)
+        {
+            var like = slots[s].Members is [var bin] && _puzzle.ColourOf(bin) is >= 0 and var colour
+                ? Enumerable.Range(0, s).FirstOrDefault(o => slots[o].Members is [var other] && _puzzle.ColourOf(other) == colour, -1)
+                : -1;
+            _tint[s] = like >= 0 ? _tint[like] : tints++;
+        }
+
+        _tinted = new int[tints];
+
+        // Strands that cannot be paired cannot be paired whatever the stripes do, where it is settled which leftovers these are.
+        return _pairs.Count > 0 && slots.All(s => s.Members.Length == 1) && PairStrands() == Found.No ? Found.No : Place(0);
+    }
+
+    // For each place in the order the first earlier place that still has a neighbour to come; what lies before is settled.
+    private int[] FrontierAt()
+    {
+        var (place, last) = (new int[_order.Length], new int[_order.Length]);
+        for (var at = 0; at < _order.Length; at++)
+        {
+            place[_order[at]] = at;
+        }
+
+        for (var at = 0; at < _order.Length; at++)
+        {
+            foreach (var n in _puzzle.Beside[_order[at]])
+            {
+                last[at] = Math.Max(last[at], place[n]);
+            }
+        }
+
+        var first = new int[_order.Length];
+        for (var at = 0; at < _order.Length; at++)
+        {
+            first[at] = at;
+            for (var before = at - 1; before >= 0; before--)
+            {
+                first[at] = last[before] >= at ? before : first[at];
+            }
+        }
+
+        return first;
+    }
+
+    // What is still to be placed and what it will lie beside: if it failed once, it fails again.
+    private (ulong, ulong) StateAt(int at)
+    {
+        var (a, b) = (0x9E3779B97F4A7C15UL + (ulong)at, 0xC2B2AE3D27D4EB4FUL ^ (ulong)at);
+        void Mix(int value)
+        {
+            a = (a ^ (ulong)(uint)value) * 0x9FB21C651E98DF25UL;
+            a ^= a >> 29;
+            b = (b + (ulong)(uint)value) * 0xD6E8FEB86659FD93UL;
+            b ^= b >> 32;
+        }
+
+        // Leftovers of one colour stand for each other, so only what they take together counts.
+        for (var c = 0; c < _left.Length; c++)
+        {
+            Array.Clear(_tinted);
+            for (var k = 0; k < _left[c].Length; k++)
+            {
+                _tinted[_tint[_of[c][k]]] += _left[c][k];
+            }
+
+            foreach (var n in _tinted)
+            {
+                Mix(n);
+            }
+
+            Mix(_bare[c] + 1_000);
+        }
+
+        for (var before = _frontier[at]; before < at; before++)
+        {
+            var bin = _binOf[_order[before]];
+            Mix(bin >= 0 && _puzzle.ColourOf(bin) is >= 0 and var colour ? colour : -2 - bin);
+        }
+
+        for (var s = 0; s < _slots.Count; s++)
+        {
+            if (_slots[s].Members.Length > 1)
+            {
+                Mix(_binOfSlot[s]);
+            }
+        }
+
+        return (a, b);
     }
 
     private int Compare(Item a, Item b)
     {
-        var (freeA, freeB) = (_puzzle.Beside[a.Index].Count == 0, _puzzle.Beside[b.Index].Count == 0);
-        return freeA != freeB ? freeA.CompareTo(freeB) : a.Band != b.Band ? a.Band.CompareTo(b.Band) : a.Index.CompareTo(b.Index);
+        var (crowdA, crowdB) = (_puzzle.Classes[a.Class].Crowd, _puzzle.Classes[b.Class].Crowd);
+        return crowdA != crowdB ? crowdB.CompareTo(crowdA) : a.Band != b.Band ? a.Band.CompareTo(b.Band) : a.Index.CompareTo(b.Index);
     }
 
     private Found Place(int at)
@@ -90,6 +191,21 @@ internal sealed class Arranger
         if (--_steps < 0)
         {
             return Found.Unknown;
+        }
+
+        if (at == _strands && _pairs.Count > 0)
+        {
+            var paired = PairStrands();
+            if (paired != Found.Unknown)
+            {
+                return paired == Found.Yes ? Place(at + (2 * _pairs.Count)) : Found.No;
+            }
+        }
+
+        var state = StateAt(at);
+        if (_hopeless.Contains(state))
+        {
+            return Found.No;
         }
 
         var item = _puzzle.Items[_order[at]];
@@ -110,21 +226,30 @@ internal sealed class Arranger
             }
 
             left[k]++;
-            if (found == Found.Unknown || free)
+            if (found == Found.Unknown)
             {
                 return found;
             }
+
+            if (free)
+            {
+                break;
+            }
         }
 
-        if (_bare[item.Class] == 0)
+        if (_bare[item.Class] > 0)
         {
-            return Found.No;
+            _bare[item.Class]--;
+            var without = Place(at + 1);
+            _bare[item.Class]++;
+            if (without != Found.No)
+            {
+                return without;
+            }
         }
 
-        _bare[item.Class]--;
-        var without = Place(at + 1);
-        _bare[item.Class]++;
-        return without;
+        _hopeless.Add(state);
+        return Found.No;
     }
 
     private Found PlaceIn(int bin, Item item, int at)

@@ -7,9 +7,16 @@ namespace StashMatch.Knitting.Matching;
 /// </summary>
 internal sealed class Bundle(double[] at, double[] scale)
 {
-    private const int MostCuts = 30;
-    private const int MostSweeps = 300;
-    private readonly List<Cut> _cuts = [];
+    private const int MostCuts = 24;
+    private const int MostSweeps = 200;
+    private const double Close = 1e-2;
+    private readonly double[][] _slopes = new double[MostCuts][];
+    private readonly double[] _intercepts = new double[MostCuts];
+    private readonly double[] _products = new double[MostCuts * MostCuts];
+    private readonly double[] _weights = new double[MostCuts];
+    private readonly double[] _errors = new double[MostCuts];
+    private readonly double[] _rates = new double[MostCuts];
+    private int _cuts;
     private double _reach = double.NaN;
 
     /// <summary>The best point so far.</summary>
@@ -24,72 +31,83 @@ internal sealed class Bundle(double[] at, double[] scale)
     /// <summary>Takes the value and slope at a point.</summary>
     public void Add(double[] point, double value, double[] slope)
     {
-        var first = double.IsNaN(_reach);
-        var serious = value < Value && (first || Value - value >= 0.1 * Promise);
-        if (first)
+        var first = _cuts == 0;
+        var serious = first || Value - value >= 0.1 * Promise;
+        if (!first)
         {
-            _reach = 1;
+            _reach *= !serious ? 0.7 : Value - value >= 0.5 * Promise ? 2 : 1;
+        }
+
+        // The cut that counts least makes room.
+        var c = _cuts;
+        if (_cuts == MostCuts)
+        {
+            c = 0;
+            for (var other = 1; other < MostCuts; other++)
+            {
+                c = _weights[other] < _weights[c] ? other : c;
+            }
         }
         else
         {
-            _reach *= serious ? Value - value >= 0.5 * Promise ? 2 : 1 : 0.7;
+            _cuts++;
         }
 
-        var intercept = value;
+        var mine = _slopes[c] ??= new double[slope.Length];
+        slope.CopyTo(mine, 0);
+        _intercepts[c] = value;
         for (var k = 0; k < slope.Length; k++)
         {
-            intercept -= slope[k] * point[k];
+            _intercepts[c] -= slope[k] * point[k];
         }
 
-        if (_cuts.Count == MostCuts)
+        for (var other = 0; other < _cuts; other++)
         {
-            _cuts.Remove(_cuts.MinBy(c => c.Weight)!);
-        }
-
-        var cut = new Cut([.. slope], intercept) { Weight = _cuts.Count == 0 ? 1 : 0 };
-        foreach (var other in _cuts.Append(cut))
-        {
-            var product = 0.0;
+            var (product, theirs) = (0.0, _slopes[other]);
             for (var k = 0; k < slope.Length; k++)
             {
-                product += scale[k] * slope[k] * other.Slope[k];
+                product += scale[k] * slope[k] * theirs[k];
             }
 
-            cut.Products[other] = product;
-            other.Products[cut] = product;
+            _products[(c * MostCuts) + other] = _products[(other * MostCuts) + c] = product;
         }
 
-        _cuts.Add(cut);
+        _weights[c] = first ? 1 : 0;
         if (serious)
         {
             point.CopyTo(Best, 0);
+            Value = value;
         }
-
-        Value = serious ? value : Value;
     }
 
-    /// <summary>Where to look next; false where the slopes cancel out.</summary>
+    /// <summary>Where to look next; false where nothing can be lowered.</summary>
     /// <param name="target">A value the least is not below.</param>
     /// <param name="point">Gets the point.</param>
     public bool Next(double target, double[] point)
     {
-        Weigh(target);
+        if (double.IsNaN(_reach))
+        {
+            // The first step aims half way at the target.
+            _reach = _products[0] > 0 ? Math.Max(1e-9, (Value - target) / 2 / _products[0]) : 1;
+        }
+
+        Weigh();
         var (move, error) = (0.0, 0.0);
         for (var k = 0; k < point.Length; k++)
         {
             var slope = 0.0;
-            foreach (var cut in _cuts)
+            for (var c = 0; c < _cuts; c++)
             {
-                slope += cut.Weight * cut.Slope[k];
+                slope += _weights[c] * _slopes[c][k];
             }
 
             move += scale[k] * slope * slope;
             point[k] = Best[k] - (_reach * scale[k] * slope);
         }
 
-        foreach (var cut in _cuts)
+        for (var c = 0; c < _cuts; c++)
         {
-            error += cut.Weight * cut.Error;
+            error += _weights[c] * _errors[c];
         }
 
         Promise = (_reach * move) + error;
@@ -97,77 +115,57 @@ internal sealed class Bundle(double[] at, double[] scale)
     }
 
     // The weights of the cuts, two at a time: what one gives up the other takes, as far as it helps.
-    private void Weigh(double target)
+    private void Weigh()
     {
-        foreach (var cut in _cuts)
+        var sum = 0.0;
+        for (var c = 0; c < _cuts; c++)
         {
-            var here = cut.Intercept;
+            var here = _intercepts[c];
             for (var k = 0; k < Best.Length; k++)
             {
-                here += cut.Slope[k] * Best[k];
+                here += _slopes[c][k] * Best[k];
             }
 
-            cut.Error = Math.Max(0, Value - here);
+            _errors[c] = Math.Max(0, Value - here);
+            sum += _weights[c];
         }
 
-        // The first step aims half way at the target.
-        if (_cuts is [var only] && only.Products[only] > 0)
+        for (var c = 0; c < _cuts; c++)
         {
-            _reach = Math.Max(1e-9, (Value - target) / 2 / only.Products[only]);
+            _weights[c] = sum > 0 ? _weights[c] / sum : 1.0 / _cuts;
         }
 
-        var sum = _cuts.Sum(c => c.Weight);
-        foreach (var cut in _cuts)
+        for (var c = 0; c < _cuts; c++)
         {
-            cut.Weight = sum > 0 ? cut.Weight / sum : 1.0 / _cuts.Count;
-        }
-
-        foreach (var cut in _cuts)
-        {
-            cut.Rate = cut.Error;
-            foreach (var other in _cuts)
+            _rates[c] = _errors[c];
+            for (var other = 0; other < _cuts; other++)
             {
-                cut.Rate += _reach * cut.Products[other] * other.Weight;
+                _rates[c] += _reach * _products[(c * MostCuts) + other] * _weights[other];
             }
         }
 
         for (var sweep = 0; sweep < MostSweeps; sweep++)
         {
-            Cut? giver = null, taker = null;
-            foreach (var cut in _cuts)
+            var (giver, taker) = (-1, 0);
+            for (var c = 0; c < _cuts; c++)
             {
-                giver = cut.Weight > 0 && (giver is null || cut.Rate > giver.Rate) ? cut : giver;
-                taker = taker is null || cut.Rate < taker.Rate ? cut : taker;
+                giver = _weights[c] > 0 && (giver < 0 || _rates[c] > _rates[giver]) ? c : giver;
+                taker = _rates[c] < _rates[taker] ? c : taker;
             }
 
-            if (giver!.Rate - taker!.Rate < 1e-3)
+            if (_rates[giver] - _rates[taker] < Close)
             {
                 return;
             }
 
-            var bend = _reach * (giver.Products[giver] + taker.Products[taker] - (2 * giver.Products[taker]));
-            var share = bend <= 0 ? giver.Weight : Math.Min(giver.Weight, (giver.Rate - taker.Rate) / bend);
-            giver.Weight -= share;
-            taker.Weight += share;
-            foreach (var cut in _cuts)
+            var bend = _reach * (_products[(giver * MostCuts) + giver] + _products[(taker * MostCuts) + taker] - (2 * _products[(giver * MostCuts) + taker]));
+            var share = bend <= 0 ? _weights[giver] : Math.Min(_weights[giver], (_rates[giver] - _rates[taker]) / bend);
+            _weights[giver] -= share;
+            _weights[taker] += share;
+            for (var c = 0; c < _cuts; c++)
             {
-                cut.Rate += _reach * share * (cut.Products[taker] - cut.Products[giver]);
+                _rates[c] += _reach * share * (_products[(c * MostCuts) + taker] - _products[(c * MostCuts) + giver]);
             }
         }
-    }
-
-    private sealed class Cut(double[] slope, double intercept)
-    {
-        public double[] Slope { get; } = slope;
-
-        public double Intercept { get; } = intercept;
-
-        public Dictionary<Cut, double> Products { get; } = [];
-
-        public double Weight { get; set; }
-
-        public double Error { get; set; }
-
-        public double Rate { get; set; }
     }
 }

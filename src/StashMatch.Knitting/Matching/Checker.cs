@@ -47,6 +47,11 @@ public static class Checker
 
     private static void CheckPair(Answer answer, Question question, HatPart p, HatPart q, Yarns.Leftover a, Yarns.Leftover b)
     {
+        if (OnePart(question, p, q))
+        {
+            return;
+        }
+
         var inTurn = answer.Arrangement == Arrangement.InTurn && p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe && (q.Number - p.Number) % question.InTurn != 0;
         var sideBySide = inTurn || (p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe && q.Number - p.Number == 1)
             || (p.Kind == PartKind.Strand && q.Kind == PartKind.Strand && p.Number == q.Number && p.Strand < q.Strand);
@@ -57,10 +62,21 @@ public static class Checker
             Must(a.Id != b.Id && !tooClose, $"{p.Name} and {q.Name} read as one colour");
         }
 
-        if (answer.Arrangement is Arrangement.OwnColours && p.Kind == PartKind.Stripe && a.Id == b.Id && (p.Yarn is null || p.Yarn != q.Yarn))
+        if (answer.Arrangement is Arrangement.OwnColours && p.Kind == PartKind.Stripe && a.Id == b.Id)
         {
             Must(q.Kind is PartKind.Strand or PartKind.Seam or PartKind.PomPom, $"{p.Name} does not have a leftover of its own");
         }
+    }
+
+    // Parts of one printed letter, neither told apart from it, come from one leftover.
+    private static bool OnePart(Question question, HatPart p, HatPart q)
+    {
+        string Said(HatPart part) => string.Join(
+            '\n',
+            question.Locks.Where(l => l.Part == part.Name).Select(l => "keep " + l.Leftover)
+                .Concat(question.Never.Where(n => n.Part == part.Name).Select(n => "never " + n.Leftover))
+                .Order(StringComparer.Ordinal));
+        return p.Yarn is not null && p.Yarn == q.Yarn && !question.Apart.Contains(p.Name) && !question.Apart.Contains(q.Name) && Said(p) == Said(q);
     }
 
     private static void Must(bool holds, string broken)

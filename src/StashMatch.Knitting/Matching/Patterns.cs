@@ -10,6 +10,7 @@ internal sealed class Patterns
     private const int Most = 150_000;
     private readonly List<byte> _growing = [];
     private readonly List<int> _growingLoads = [];
+    private readonly Dictionary<ulong, bool> _apart = [];
     private readonly byte[] _counts;
 
     private Patterns(Puzzle puzzle, int[] target, long mostLoad)
@@ -114,10 +115,60 @@ internal sealed class Patterns
         return copies == int.MaxValue ? 0 : copies;
     }
 
+    // Whether so many of each class can be found no two of which stand side by side: one leftover beside itself reads as one.
+    private bool StandApart(byte[] counts)
+    {
+        var key = 0UL;
+        for (var k = 0; k < counts.Length; k++)
+        {
+            key |= Puzzle.Classes[Classes[k]].Crowd == Crowd.Other ? (ulong)counts[k] << Shifts[k] : 0;
+        }
+
+        if (!_apart.TryGetValue(key, out var stands))
+        {
+            var wanted = new int[Target.Length];
+            for (var k = 0; k < counts.Length; k++)
+            {
+                wanted[Classes[k]] = Puzzle.Classes[Classes[k]].Crowd == Crowd.Other ? counts[k] : 0;
+            }
+
+            _apart[key] = stands = Puzzle.Crowds.Others == int.MaxValue || Choose(0, wanted, wanted.Sum(), new bool[Puzzle.Items.Length]);
+        }
+
+        return stands;
+    }
+
+    private bool Choose(int from, int[] wanted, int left, bool[] chosen)
+    {
+        for (var i = from; left > 0 && i < chosen.Length; i++)
+        {
+            var c = Puzzle.Items[i].Class;
+            if (wanted[c] == 0 || Puzzle.Beside[i].Exists(n => chosen[n]))
+            {
+                continue;
+            }
+
+            (chosen[i], wanted[c]) = (true, wanted[c] - 1);
+            if (Choose(i + 1, wanted, left - 1, chosen))
+            {
+                return true;
+            }
+
+            (chosen[i], wanted[c]) = (false, wanted[c] + 1);
+        }
+
+        return left == 0;
+    }
+
     private bool Grow(int k, byte[] counts, long load, long mostLoad, Role role, int strands, int others)
     {
         if (k == Classes.Length)
         {
+            if (others > 1 && others < int.MaxValue && !StandApart(counts))
+            {
+                return true;
+            }
+
             _growing.AddRange(counts);
             _growingLoads.Add((int)load);
             return _growingLoads.Count <= Most;

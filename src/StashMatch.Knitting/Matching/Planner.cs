@@ -6,7 +6,9 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
     private const int ArrangeSteps = 5_000;
     private const int QuickSteps = 400;
     private const int SearchSteps = 12_000;
-    private const int MostCounts = 24;
+    private const int MostCounts = 250;
+    private const int MostSearches = 10;
+    public static Action<string>? Trace;
     private Arranger? _arranger;
 
     /// <summary>A plan that covers everything with so much to spare on each leftover.</summary>
@@ -28,6 +30,7 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
         }
 
         var searched = false;
+        var counts = Array.ConvertAll(puzzle.Classes, c => c.Count);
         foreach (var counted in new[] { false, true })
         {
             if (CoverTable.SizeOf(puzzle, counted, setAside: true) > CoverTable.MostStates)
@@ -48,15 +51,19 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
             }
 
             // A few steps of searching often find what the larger table would, at a fraction of its cost.
-            if (!searched && new PositionSearch(puzzle, capacity, QuickSteps).Find(new int[puzzle.Classes.Length], out binOf) == Found.Yes)
+            found = searched ? Found.Unknown : new PositionSearch(puzzle, capacity, QuickSteps).Find(new int[puzzle.Classes.Length], out binOf);
+            found = searched || found != Found.Unknown ? found : ByTidying(capacity, counts, out binOf);
+            if (found != Found.Unknown)
             {
-                return new Plan(puzzle, binOf, rung, true);
+                return found == Found.Yes ? new Plan(puzzle, binOf, rung, true) : null;
             }
 
             searched = true;
         }
 
+        Trace?.Invoke("full search");
         found = new PositionSearch(puzzle, capacity, SearchSteps).Find(new int[puzzle.Classes.Length], out var placed);
+        Trace?.Invoke($"feasible {rung} {found}");
         return found == Found.Yes ? new Plan(puzzle, placed, rung, true) : null;
     }
 
@@ -66,11 +73,41 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
         var capacity = puzzle.CapacityAt(plan.Rung);
         var tidy = new Tidy(puzzle, capacity, CountsOf(plan.BinOf), cancel);
         var proven = tidy.Search(WorthOf(plan, capacity));
+        if (!proven) { Trace?.Invoke($"tidy unproven {tidy.Why}"); }
         return tidy.BinOf is { } tidier ? plan with { BinOf = tidier, Proven = plan.Proven && proven } : plan with { Proven = plan.Proven && proven };
     }
 
-    /// <summary>The plan that covers the most, band by band, where not everything can be.</summary>
-    public Plan MostCovered()
+    /// <summary>The plan that covers the most, band by band, where not everything can be, or could not be found to be.</summary>
+    public Plan MostCovered() => Filled(Most());
+
+    // What still fits whole somewhere goes there: longest first, into the longest remainder, as answers share out what is short.
+    private Plan Filled(Plan plan)
+    {
+        var (free, loads) = ((long[])puzzle.Held.Clone(), plan.Loads());
+        for (var bin = 0; bin < free.Length; bin++)
+        {
+            free[bin] -= loads[bin];
+        }
+
+        foreach (var item in puzzle.Items.Where(i => plan.BinOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).ToList())
+        {
+            var longest = -1;
+            for (var bin = 0; bin < free.Length; bin++)
+            {
+                longest = free[bin] >= item.Need && (longest < 0 || free[bin] > free[longest]) && puzzle.Admits(item, bin, plan.BinOf) ? bin : longest;
+            }
+
+            if (longest >= 0)
+            {
+                plan.BinOf[item.Index] = longest;
+                free[longest] -= item.Need;
+            }
+        }
+
+        return plan;
+    }
+
+    private Plan Most()
     {
         var capacity = puzzle.Held;
         var counted = CoverTable.SizeOf(puzzle, counted: true, setAside: false) <= CoverTable.MostStates;
@@ -80,7 +117,7 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
         }
 
         using var table = new CoverTable(puzzle, capacity, counted, setAside: false, cancel);
-        var certain = true;
+        var (certain, searches) = (true, 0);
         foreach (var state in MostMetres(table))
         {
             if (Arranged(table.SlotsTo(state), out var binOf) == Found.Yes)
@@ -89,16 +126,31 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
             }
 
             var bare = puzzle.Classes.Select((c, i) => c.Count - table.CountIn(state, i)).ToArray();
-            var found = new PositionSearch(puzzle, capacity, SearchSteps / 6).Find(bare, out var placed);
+            var found = new PositionSearch(puzzle, capacity, QuickSteps).Find(bare, out var placed);
+            if (found == Found.Unknown && searches++ < MostSearches)
+            {
+                found = ByTidying(capacity, [.. puzzle.Classes.Select((c, i) => c.Count - bare[i])], out placed);
+            }
+
             if (found == Found.Yes)
             {
                 return new Plan(puzzle, placed, 0, certain);
             }
 
+            Trace?.Invoke($"most {found}");
             certain &= found == Found.No;
         }
 
         return Greedy(capacity);
+    }
+
+    // The tidiest way to cover such counts, whatever it is worth, colour rule and all: a search that counts crowded colours.
+    private Found ByTidying(long[] capacity, int[] counts, out int[] binOf)
+    {
+        var tidy = new Tidy(puzzle, capacity, counts, cancel);
+        var certain = tidy.Search(Tidy.Least * puzzle.Items.Length);
+        binOf = tidy.BinOf ?? [];
+        return tidy.BinOf is not null ? Found.Yes : certain ? Found.No : Found.Unknown;
     }
 
     internal static long WorthOf(Plan plan, long[] capacity)

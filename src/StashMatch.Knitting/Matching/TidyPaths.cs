@@ -61,6 +61,7 @@ internal sealed class TidyPaths : IDisposable
 
     /// <summary>Whether the states fit the numbers they are packed into.</summary>
     public bool Fits { get; }
+    public int Paths => _paths;
 
     /// <summary>Steps left of the budget.</summary>
     public long MovesLeft => Math.Max(0, _moves);
