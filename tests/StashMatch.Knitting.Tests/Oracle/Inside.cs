@@ -16,6 +16,21 @@ internal static class Inside
     /// <summary>Covered, safe and tidy: the plan alone, without the answer made from it and its repairs.</summary>
     public static Plan? Settle(Question question) => Matcher.Best(question, out _, default)?.Plan;
 
+    /// <summary>The leftover of each lot of a plan, in the order asked; -1 for one left uncovered.</summary>
+    public static int[] BallOf(Plan plan, Sheet sheet)
+    {
+        var at = sheet.Question.Leftovers.Select((l, i) => (l.Id, i)).ToDictionary(l => l.Id, l => l.i, StringComparer.Ordinal);
+        var lotOf = sheet.Lots.Select((l, i) => (l, i)).ToDictionary(x => x.l.Members[0], x => x.i);
+        var ballOf = new int[sheet.Lots.Length];
+        foreach (var item in plan.Puzzle.Items)
+        {
+            var bin = plan.BinOf[item.Index];
+            ballOf[lotOf[plan.Puzzle.Grouping.Groups[item.Group].Members[0]]] = bin < 0 ? -1 : at[plan.Puzzle.Leftover(bin).Id];
+        }
+
+        return ballOf;
+    }
+
     /// <summary>The bound on tidiness at a rung, the brim from anything; null where there is no plan or none is made.</summary>
     /// <param name="question">The question.</param>
     /// <param name="hat">Its hat.</param>

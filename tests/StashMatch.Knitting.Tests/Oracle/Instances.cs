@@ -60,6 +60,34 @@ internal static class Instances
         return new Question(Samples.SideToSide, "CF"[seed % 2].ToString(), Paint(bag, random, near)) { Stripes = stripes, Arrangement = arrangement };
     }
 
+    /// <summary>A bought kit: like balls in six colours, a hat of eight stripes.</summary>
+    public static Question Kit(int balls, int seed)
+    {
+        var random = new Random(31 + seed);
+        var metres = 18 + random.Next(20);
+        return Large(balls, 8, seed % 2 == 0 ? Arrangement.OwnColours : Arrangement.AsItFalls, seed) is var question
+            ? question with { Leftovers = [.. question.Leftovers.Select((l, i) => Samples.OfMetres(l.Id, metres) with { Colour = question.Leftovers[i % 6].Colour, Fibre = question.Leftovers[0].Fibre })] }
+            : question;
+    }
+
+    /// <summary>Leftovers that hold what one way of sharing out asks of them and next to nothing more, and short ones beside them.</summary>
+    public static Question JustEnough(int leftovers, int seed)
+    {
+        var random = new Random(57 + seed);
+        var question = Large(leftovers, 10, seed % 2 == 0 ? Arrangement.OwnColours : Arrangement.AsItFalls, seed);
+        question.Hat.TryNeeds(question.Size, 10, out var hat, out _);
+        var metres = Planted(question, Sheet.Of(question, hat!).Lots, random);
+        metres.AddRange(Enumerable.Range(0, Math.Max(0, leftovers - metres.Count)).Select(_ => 1 + (12 * random.NextDouble())));
+        return question with { Leftovers = Paint([.. metres.Select((m, i) => Samples.OfMetres($"l{i:00}", (decimal)Math.Round(m, 3)))], random, near: false) };
+    }
+
+    /// <summary>Stripes all of depths of their own.</summary>
+    public static Question Unlike(int leftovers, int stripes, int seed)
+    {
+        var question = Large(leftovers, stripes, seed % 2 == 0 ? Arrangement.OwnColours : Arrangement.AsItFalls, seed);
+        return question with { Hat = Samples.SideToSide with { StripeCounts = null, Stripes = new StripeDepths([.. Enumerable.Range(0, stripes).Select(i => 3 + (i * 0.29m))], InCentimetres: false), Braids = new Braids(stripes > 12 ? BraidPlaces.None : BraidPlaces.BetweenStripes, StrandSource.Neighbours) } };
+    }
+
     private static Arrangement Knittable(Hat hat, string size, int stripes, Arrangement arrangement) =>
         (arrangement == Arrangement.InTurn && stripes < 3)
         || (arrangement == Arrangement.OneThread && hat.TryNeeds(size, stripes, out var needs, out _) && !needs.Parts.Any(p => p.Kind is PartKind.Brim or PartKind.Strand))
