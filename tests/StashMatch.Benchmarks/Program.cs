@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.Extensions.Logging;
 using StashMatch.Benchmarks;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Tests.Oracle;
@@ -10,16 +11,22 @@ CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 var isShort = args.Contains("--short");
 
 // Raced, the solver gets more time than in the tests, and is not asked twice.
-(CompactModel.Limit, CompactModel.Patient) = (isShort ? 4 : 40, false);
+(CompactModel.Limit, CompactModel.Patient) = (isShort ? 3 : 40, false);
 var folder = Directory.CreateTempSubdirectory("stashmatch-bench-").FullName;
-await using var app = new WebApplicationFactory<StashMatch.Web.Pieces.Words>().WithWebHostBuilder(b => b.UseContentRoot(AppContext.BaseDirectory).UseSetting("Data:Folder", folder).UseSetting("Data:Demo", "false"));
+await using var app = new WebApplicationFactory<StashMatch.Web.Pieces.Words>().WithWebHostBuilder(b => b.UseContentRoot(AppContext.BaseDirectory).UseSetting("Data:Folder", folder).UseSetting("Data:Demo", "false").ConfigureLogging(l => l.ClearProviders()));
 var client = app.CreateClient(new() { BaseAddress = new Uri("http://127.0.0.1") });
 var hats = (HatStore)app.Services.GetService(typeof(HatStore))!;
 var hat = (HatDesign)(await hats.FindAsync("side-to-side-sample"))!;
 
 Console.WriteLine($"{Table.Today()}, {Environment.ProcessorCount} processors, {GC.GetGCMemoryInfo().TotalAvailableMemoryBytes >> 30} GiB, {(isShort ? "short" : "long")} run, seeded; milliseconds unless said");
+if (args.Contains("--unproven"))
+{
+    MatchingTables.ProvenShare(isShort, list: true);
+    return;
+}
+
 MatchingTables.AgainstTheSolver(isShort);
-MatchingTables.ProvenShare(isShort);
+MatchingTables.ProvenShare(isShort, list: false);
 MatchingTables.Growth(isShort);
 MatchingTables.Memory();
 AnsweringTables.WithRepairs(hat, isShort ? 6 : 60);

@@ -49,7 +49,7 @@ internal static class Table
     /// <summary>The date as the machine's own clock command gives it.</summary>
     public static string Today()
     {
-        using var date = Process.Start(new ProcessStartInfo("date", "+%Y-%m-%d") { RedirectStandardOutput = true })!;
+        using var date = Process.Start(new ProcessStartInfo("date", "+%Y-%m-%d") { RedirectStandardOutput = true, UseShellExecute = false })!;
         return date.StandardOutput.ReadToEnd().Trim();
     }
 }

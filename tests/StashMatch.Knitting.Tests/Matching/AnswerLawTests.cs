@@ -189,7 +189,8 @@ public sealed class AnswerLawTests
                     law(one, other);
                 }
             },
-            iter: Times);
+            iter: Times,
+            print: p => $"{Oracle.Written.AsCode(p.Item1)}\n{Oracle.Written.AsCode(p.Item2)}");
         Assert.True(proven * 10 >= seen * 9, $"{proven} of {seen} pairs proven");
     }
 

@@ -1,4 +1,3 @@
-using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using Xunit;
 
@@ -7,7 +6,7 @@ namespace StashMatch.Knitting.Tests.Matching;
 /// <summary>How an answer stands in tiers 1 to 3, read off the answer alone.</summary>
 /// <param name="Answer">The answer.</param>
 /// <param name="Bare">Millimetres left uncovered in each band, brim and crown first; less is better.</param>
-/// <param name="Worth">Its tidiness at the rung reached (0 where something is uncovered), in millimetres.</param>
+/// <param name="Worth">How tidy what is covered leaves the leftovers at the rung reached (0 where something is uncovered), in millimetres.</param>
 internal sealed record Standing(Answer Answer, IReadOnlyList<long> Bare, long Worth)
 {
     public bool Proven => Answer.ProvenBest;
@@ -19,13 +18,13 @@ internal sealed record Standing(Answer Answer, IReadOnlyList<long> Bare, long Wo
         Assert.True(Matcher.TryAnswer(question, out var answer, out _, TestContext.Current.CancellationToken));
         var sheet = Oracle.Sheet.Of(question, answer.Hat);
         var bare = new long[4];
-        foreach (var lot in sheet.Lots.Where(l => l.Members.Any(m => answer.Parts[m].Short.Millimetres > 0)))
+        var ballOf = Oracle.Comparison.BallOf(sheet, answer);
+        for (var i = 0; i < ballOf.Length; i++)
         {
-            bare[lot.Band] += lot.Need;
+            bare[sheet.Lots[i].Band] += ballOf[i] < 0 ? sheet.Lots[i].Need : 0;
         }
 
-        var rung = answer.SafeToPercent ?? 0;
-        return new Standing(answer, bare, sheet.BearsAt(rung).Zip(answer.Leftovers, (b, l) => Oracle.Sheet.Worth(b, l.Used.Millimetres)).Sum());
+        return new Standing(answer, bare, sheet.Worth(answer.SafeToPercent ?? 0, ballOf));
     }
 
     /// <summary>Below 0 where this covers less than <paramref name="other"/>, band by band; above 0 where it covers more.</summary>

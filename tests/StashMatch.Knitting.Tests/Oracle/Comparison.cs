@@ -16,10 +16,16 @@ internal sealed class Comparison
     private Comparison(Question question, Answer answer)
     {
         (_answer, _sheet) = (answer, Sheet.Of(question, answer.Hat));
-        var at = question.Leftovers.Select((l, i) => (l.Id, i)).ToDictionary(l => l.Id, l => l.i, StringComparer.Ordinal);
-        _ballOf = [.. _sheet.Lots.Select((lot, i) =>
+        _ballOf = BallOf(_sheet, answer);
+    }
+
+    /// <summary>The leftover each lot wholly comes from, -1 where none gives it all, read off an answer.</summary>
+    public static int[] BallOf(Sheet sheet, Answer answer)
+    {
+        var at = sheet.Question.Leftovers.Select((l, i) => (l.Id, i)).ToDictionary(l => l.Id, l => l.i, StringComparer.Ordinal);
+        return [.. sheet.Lots.Select((lot, i) =>
         {
-            var from = lot.Members.SelectMany(m => answer.Parts[m].All).Where(a => _sheet.Fits(i, at[a.Leftover], 3)).GroupBy(a => a.Leftover, StringComparer.Ordinal)
+            var from = lot.Members.SelectMany(m => answer.Parts[m].All).Where(a => sheet.Fits(i, at[a.Leftover], 3)).GroupBy(a => a.Leftover, StringComparer.Ordinal)
                 .FirstOrDefault(g => g.Sum(a => a.Metres.Millimetres) == lot.Need);
             return from is null ? -1 : at[from.Key];
         })];
