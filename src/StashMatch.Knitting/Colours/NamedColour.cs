@@ -1,0 +1,47 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace StashMatch.Knitting.Colours;
+
+/// <summary>A plain word for a colour, and the colour it stands for [ours].</summary>
+/// <param name="Name">Such as "blue-grey".</param>
+/// <param name="Colour">What it stands for.</param>
+public sealed record NamedColour(string Name, YarnColour Colour)
+{
+    /// <summary>All of them, greys first, then round the circle.</summary>
+    public static IReadOnlyList<NamedColour> All { get; } =
+    [
+        .. SeedData.Rows<Row>("colour-names.json").Select(r => YarnColour.TryParse(r.Colour, out var colour, out var wrong)
+            ? new NamedColour(r.Name, colour)
+            : throw new InvalidOperationException($"{r.Name} {wrong}")),
+    ];
+
+    /// <summary>The one that looks nearest to a colour (CIEDE2000); of two as near, the first.</summary>
+    public static NamedColour Nearest(YarnColour colour)
+    {
+        var lab = colour.Lab;
+        return All.MinBy(n => ColourDifference.Ciede2000(n.Colour.Lab, lab))!;
+    }
+
+    /// <summary>Reads a name, or a code such as "#5B7A3A".</summary>
+    public static bool TryRead(string? text, out YarnColour colour, [NotNullWhen(false)] out string? message)
+    {
+        var typed = (text ?? "").Trim();
+        if (All.FirstOrDefault(n => n.Name.Equals(typed, StringComparison.OrdinalIgnoreCase)
+            || n.Name.Replace('-', ' ').Equals(typed, StringComparison.OrdinalIgnoreCase)) is { } named)
+        {
+            (colour, message) = (named.Colour, null);
+            return true;
+        }
+
+        if (YarnColour.TryParse(typed, out colour, out _))
+        {
+            message = null;
+            return true;
+        }
+
+        message = "must be a plain word such as dark green, or a code such as #5B7A3A";
+        return false;
+    }
+
+    private sealed record Row(string Name, string Colour, string Source);
+}
