@@ -15,11 +15,21 @@ public sealed record NamedColour(string Name, YarnColour Colour)
             : throw new InvalidOperationException($"{r.Name} {wrong}")),
     ];
 
-    /// <summary>The one that looks nearest to a colour (CIEDE2000); of two as near, the first.</summary>
+    private static readonly OkLab[] Places = [.. All.Select(n => n.Colour.OkLab)];
+
+    /// <summary>The one nearest to a colour in OKLab; of two as near, the first.</summary>
     public static NamedColour Nearest(YarnColour colour)
     {
-        var lab = colour.Lab;
-        return All.MinBy(n => ColourDifference.Ciede2000(n.Colour.Lab, lab))!;
+        var sought = colour.OkLab;
+        var (nearest, least) = (0, double.MaxValue);
+        for (var i = 0; i < Places.Length; i++)
+        {
+            var (l, a, b) = (Places[i].L - sought.L, Places[i].A - sought.A, Places[i].B - sought.B);
+            var apart = (l * l) + (a * a) + (b * b);
+            (nearest, least) = apart < least ? (i, apart) : (nearest, least);
+        }
+
+        return All[nearest];
     }
 
     /// <summary>Reads a name, or a code such as "#5B7A3A".</summary>

@@ -86,7 +86,6 @@ public static class PhoneGate
 
     private static RazorComponentResult<PairPhone> Ask(HttpContext context, IAntiforgery forgery, string? wrong, string name, int status)
     {
-        context.Response.Headers.CacheControl = "no-store";
         var tokens = forgery.GetAndStoreTokens(context);
         return new RazorComponentResult<PairPhone>(new { Wrong = wrong, Called = name[..Math.Min(PairedPhones.MostName, name.Length)], Field = tokens.FormFieldName, Token = tokens.RequestToken }) { StatusCode = status };
     }
