@@ -21,7 +21,11 @@ public static class StoreRegistration
             .AddInterceptors(new SafeWrites()));
         services.AddSingleton<StoreStart>();
         services.AddSingleton<LeftoverStore>();
+        services.AddSingleton<PlanStore>();
         services.AddSingleton<KnitterStore>();
+        services.AddSingleton<SettingsStore>();
+        services.AddSingleton<PhoneStore>();
+        services.AddSingleton<BackupStore>();
         services.AddSingleton<HatStore>();
         services.AddSingleton<DemoBag>();
         return services;
