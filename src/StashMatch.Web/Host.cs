@@ -36,6 +36,7 @@ public static class Host
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.Configure<CircuitOptions>(o => o.DetailedErrors = false);
         builder.Services.AddMudServices();
+        builder.Services.AddHabits();
         builder.Services.AddOpenInterface();
     }
 
@@ -48,6 +49,7 @@ public static class Host
         app.UseExceptionHandler("/sorry", createScopeForErrors: true);
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.UseRouting();
+        app.UseHabits();
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapOpenInterface();

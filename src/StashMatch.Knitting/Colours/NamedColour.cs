@@ -7,6 +7,8 @@ namespace StashMatch.Knitting.Colours;
 /// <param name="Colour">What it stands for.</param>
 public sealed record NamedColour(string Name, YarnColour Colour)
 {
+    private const int Shortlist = 5;
+
     /// <summary>All of them, greys first, then round the circle.</summary>
     public static IReadOnlyList<NamedColour> All { get; } =
     [
@@ -17,19 +19,35 @@ public sealed record NamedColour(string Name, YarnColour Colour)
 
     private static readonly OkLab[] Places = [.. All.Select(n => n.Colour.OkLab)];
 
-    /// <summary>The one nearest to a colour in OKLab; of two as near, the first.</summary>
+    /// <summary>The one that looks nearest to a colour: of the five nearest in OKLab, the nearest by CIEDE2000.</summary>
     public static NamedColour Nearest(YarnColour colour)
     {
         var sought = colour.OkLab;
-        var (nearest, least) = (0, double.MaxValue);
+        Span<int> near = stackalloc int[Shortlist];
+        Span<double> apart = stackalloc double[Shortlist];
+        apart.Fill(double.MaxValue);
         for (var i = 0; i < Places.Length; i++)
         {
             var (l, a, b) = (Places[i].L - sought.L, Places[i].A - sought.A, Places[i].B - sought.B);
-            var apart = (l * l) + (a * a) + (b * b);
-            (nearest, least) = apart < least ? (i, apart) : (nearest, least);
+            var (index, distance) = (i, (l * l) + (a * a) + (b * b));
+            for (var slot = 0; slot < Shortlist; slot++)
+            {
+                if (distance < apart[slot])
+                {
+                    (near[slot], index) = (index, near[slot]);
+                    (apart[slot], distance) = (distance, apart[slot]);
+                }
+            }
         }
 
-        return All[nearest];
+        var (best, least, lab) = (near[0], double.MaxValue, colour.Lab);
+        foreach (var i in near)
+        {
+            var looks = ColourDifference.Ciede2000(All[i].Colour.Lab, lab);
+            (best, least) = looks < least ? (i, looks) : (best, least);
+        }
+
+        return All[best];
     }
 
     /// <summary>Reads a name, or a code such as "#5B7A3A".</summary>

@@ -15,11 +15,10 @@ public sealed class PhoneCookie(IDataProtectionProvider protection)
     private readonly IDataProtector _seal = protection.CreateProtector("StashMatch.PairedPhone");
 
     /// <summary>Gives the cookie. The home network has no certificates, so it cannot be bound to a secure line.</summary>
-    public void Give(HttpResponse response, PairedPhone phone)
+    public void Give(HttpResponse response, Guid phone)
     {
         ArgumentNullException.ThrowIfNull(response);
-        ArgumentNullException.ThrowIfNull(phone);
-        response.Cookies.Append(Name, _seal.Protect(phone.Id.ToString("N")), new CookieOptions
+        response.Cookies.Append(Name, _seal.Protect(phone.ToString("N")), new CookieOptions
         {
             HttpOnly = true,
             SameSite = SameSiteMode.Lax,

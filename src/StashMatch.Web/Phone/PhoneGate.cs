@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HostFiltering;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.Options;
+using StashMatch.Store;
 using StashMatch.Store.Data;
 
 namespace StashMatch.Web.Phone;
@@ -10,6 +11,9 @@ namespace StashMatch.Web.Phone;
 /// <summary>Stands between the home network and the program: an unpaired browser gets the pairing page and nothing else.</summary>
 public static class PhoneGate
 {
+    /// <summary>The longest name of a phone.</summary>
+    public const int MostName = 40;
+
     private const string Page = "/pair";
 
     private static readonly string[] Dress = ["/css", "/fonts", "/icons"];
@@ -20,7 +24,7 @@ public static class PhoneGate
         var door = PhoneDoor.From(builder.Configuration);
         builder.Services.AddSingleton(door);
         builder.Services.AddSingleton<PairingCode>();
-        builder.Services.AddSingleton<PairedPhones>();
+        builder.Services.AddSingleton<PhoneLines>();
         builder.Services.AddSingleton<PhoneCookie>();
         builder.Services.AddDataProtection().SetApplicationName("StashMatch");
         builder.Services.AddSingleton<IConfigureOptions<Microsoft.AspNetCore.DataProtection.KeyManagement.KeyManagementOptions>, KeysBesideTheStore>();
@@ -41,7 +45,8 @@ public static class PhoneGate
         }
 
         var hosts = (app.Configuration["AllowedHosts"] ?? "").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        var (phones, cookie) = (app.Services.GetRequiredService<PairedPhones>(), app.Services.GetRequiredService<PhoneCookie>());
+        var cookie = app.Services.GetRequiredService<PhoneCookie>();
+        var (phones, lines) = (app.Services.GetRequiredService<PhoneStore>(), app.Services.GetRequiredService<PhoneLines>());
         app.Use((context, next) =>
         {
             if (context.Connection.LocalPort != door.Port)
@@ -49,7 +54,7 @@ public static class PhoneGate
                 return IsOneOf(context.Request.Host.Host, hosts) ? next(context) : Turn(context, StatusCodes.Status400BadRequest);
             }
 
-            return PhoneDoor.IsThisMachine(context.Request.Host.Host) ? LookAsync(context, next, phones, cookie) : Turn(context, StatusCodes.Status400BadRequest);
+            return PhoneDoor.IsThisMachine(context.Request.Host.Host) ? LookAsync(context, next, phones, lines, cookie) : Turn(context, StatusCodes.Status400BadRequest);
         });
     }
 
@@ -58,7 +63,7 @@ public static class PhoneGate
         ArgumentNullException.ThrowIfNull(app);
         app.MapGet(Page, (HttpContext context, PhoneDoor door, IAntiforgery forgery) =>
             CanPair(context, door) ? Ask(context, forgery, null, "", StatusCodes.Status200OK) : Results.Redirect("/settings")).ExcludeFromDescription();
-        app.MapPost(Page, async (HttpContext context, PhoneDoor door, IAntiforgery forgery, PairingCode code, PairedPhones phones, PhoneCookie cookie) =>
+        app.MapPost(Page, async (HttpContext context, PhoneDoor door, IAntiforgery forgery, PairingCode code, PhoneStore phones, PhoneCookie cookie) =>
         {
             if (!CanPair(context, door))
             {
@@ -77,25 +82,27 @@ public static class PhoneGate
                 return Ask(context, forgery, "That is not the code shown, or it is used up. Show a new one on the computer and type it here.", name, StatusCodes.Status403Forbidden);
             }
 
-            cookie.Give(context.Response, phones.Pair(name));
+            cookie.Give(context.Response, await phones.PairAsync(string.IsNullOrWhiteSpace(name) ? "a phone" : Cut(name.Trim()), context.RequestAborted));
             return Results.Redirect("/leftovers");
         }).ExcludeFromDescription().DisableAntiforgery();
     }
+
+    private static string Cut(string name) => name.Length > MostName ? name[..MostName] : name;
 
     private static bool CanPair(HttpContext context, PhoneDoor door) => door.Open && context.Connection.LocalPort == door.Port && !PhoneCookie.IsPhone(context.User);
 
     private static RazorComponentResult<PairPhone> Ask(HttpContext context, IAntiforgery forgery, string? wrong, string name, int status)
     {
         var tokens = forgery.GetAndStoreTokens(context);
-        return new RazorComponentResult<PairPhone>(new { Wrong = wrong, Called = name[..Math.Min(PairedPhones.MostName, name.Length)], Field = tokens.FormFieldName, Token = tokens.RequestToken }) { StatusCode = status };
+        return new RazorComponentResult<PairPhone>(new { Wrong = wrong, Called = Cut(name), Field = tokens.FormFieldName, Token = tokens.RequestToken }) { StatusCode = status };
     }
 
-    private static async Task LookAsync(HttpContext context, RequestDelegate next, PairedPhones phones, PhoneCookie cookie)
+    private static async Task LookAsync(HttpContext context, RequestDelegate next, PhoneStore phones, PhoneLines lines, PhoneCookie cookie)
     {
-        if (cookie.Of(context.Request) is { } id && phones.IsPaired(id))
+        if (cookie.Of(context.Request) is { } id && await phones.MayComeInAsync(id, context.RequestAborted))
         {
             context.User = PhoneCookie.Person(id);
-            using var line = phones.Hold(id, context.Abort);
+            using var line = lines.Hold(id, context.Abort);
             await next(context);
             return;
         }

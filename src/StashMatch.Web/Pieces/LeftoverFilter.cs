@@ -32,7 +32,7 @@ public sealed record LeftoverFilter
     public bool IsOpen => Words.Trim().Length + Bag.Length + Class.Length + Fibre.Trim().Length + Colour.Length + Only.Length == 0;
 
     /// <summary>Those it lets through, in its order; those as they stood where the order says nothing.</summary>
-    public List<Listed> Of(IReadOnlyList<Listed> all)
+    public IList<Listed> Of(IReadOnlyList<Listed> all)
     {
         ArgumentNullException.ThrowIfNull(all);
         var (words, fibres) = (Split(Words), Split(Fibre));

@@ -17,6 +17,8 @@ public abstract class PageContext : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices(o => o.PopoverOptions.CheckForPopoverProvider = false);
         Services.AddStore(_folder);
+        Services.AddHabits();
+        Services.GetRequiredService<Habits>().Enter();
         SetRendererInfo(new RendererInfo("Server", isInteractive: true));
     }
 

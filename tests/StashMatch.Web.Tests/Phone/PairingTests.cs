@@ -1,5 +1,4 @@
 using Microsoft.Extensions.DependencyInjection;
-using StashMatch.Store.Data;
 using StashMatch.Web.Phone;
 using Xunit;
 
@@ -31,28 +30,22 @@ public sealed class PairingTests
     }
 
     [Fact]
-    public void Phones_are_remembered_past_a_restart_and_a_revoked_one_is_not()
+    public void Revoking_cuts_the_lines_of_that_phone_alone_and_only_while_they_are_open()
     {
-        var folder = Directory.CreateTempSubdirectory("stashmatch-phones-").FullName;
-        var place = new StorePlace(folder);
-        var phones = new PairedPhones(place, TimeProvider.System);
-        var (kept, gone) = (phones.Pair(new string('x', 90)), phones.Pair("  "));
-        Assert.Equal((PairedPhones.MostName, "a phone"), (kept.Name.Length, gone.Name));
+        var lines = new PhoneLines();
+        var (one, other) = (Guid.NewGuid(), Guid.NewGuid());
         var cut = 0;
-        using (phones.Hold(gone.Id, () => cut++))
-        using (phones.Hold(kept.Id, () => cut += 100))
+        using (lines.Hold(other, () => cut += 100))
         {
-            Assert.True(phones.Revoke(gone.Id));
+            using (lines.Hold(one, () => cut++))
+            {
+                lines.Cut(one);
+            }
+
+            lines.Cut(one);
         }
 
         Assert.Equal(1, cut);
-        Assert.False(phones.Revoke(gone.Id));
-        var later = new PairedPhones(place, TimeProvider.System);
-        Assert.True(later.IsPaired(kept.Id));
-        Assert.False(later.IsPaired(gone.Id));
-        File.WriteAllText(Path.Combine(folder, "keys", "phones.json"), "{ half a");
-        Assert.Empty(new PairedPhones(place, TimeProvider.System).List());
-        Directory.Delete(folder, recursive: true);
     }
 
     [Fact]

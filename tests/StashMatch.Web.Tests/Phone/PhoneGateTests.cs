@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.WebSockets;
 using System.Text.RegularExpressions;
 using Microsoft.Extensions.DependencyInjection;
+using StashMatch.Store;
 using StashMatch.Web.Phone;
 using Xunit;
 
@@ -13,7 +14,7 @@ public sealed partial class PhoneGateTests(PhoneApp app) : IClassFixture<PhoneAp
 
     private PairingCode Code => app.Services.GetRequiredService<PairingCode>();
 
-    private PairedPhones Phones => app.Services.GetRequiredService<PairedPhones>();
+    private PhoneStore Phones => app.Services.GetRequiredService<PhoneStore>();
 
     [Theory]
     [InlineData("GET", "/", HttpStatusCode.Found)]
@@ -82,7 +83,7 @@ public sealed partial class PhoneGateTests(PhoneApp app) : IClassFixture<PhoneAp
             Assert.Equal(HttpStatusCode.Forbidden, again.StatusCode);
         }
 
-        Assert.True(Phones.Revoke(Phones.List().First(p => p.Name == "kitchen phone").Id));
+        Assert.True(await Phones.RevokeAsync((await Phones.ListAsync(Stop)).First(p => p.Name == "kitchen phone").Id, Stop));
         Assert.Equal(HttpStatusCode.Found, await StatusAsync(phone, "/leftovers"));
     }
 
@@ -96,7 +97,9 @@ public sealed partial class PhoneGateTests(PhoneApp app) : IClassFixture<PhoneAp
         line.Options.SetRequestHeader("Cookie", cookie);
         await line.ConnectAsync(new Uri($"ws://{app.Network.Authority}/_blazor"), Stop);
         Assert.Equal(WebSocketState.Open, line.State);
-        Phones.Revoke(Phones.List().First(p => p.Name == "open page").Id);
+        var id = (await Phones.ListAsync(Stop)).First(p => p.Name == "open page").Id;
+        await Phones.RevokeAsync(id, Stop);
+        app.Services.GetRequiredService<PhoneLines>().Cut(id);
         await Assert.ThrowsAnyAsync<WebSocketException>(async () =>
         {
             while (true)
