@@ -15,10 +15,15 @@ internal sealed class Shelf : IAsyncDisposable
     private readonly ServiceProvider _services;
     private readonly Counter _counter = new();
 
-    public Shelf(string? folder = null, Owner? owner = null)
+    public Shelf(string? folder = null, Owner? owner = null, TimeProvider? clock = null)
     {
         Folder = folder ?? Directory.CreateTempSubdirectory("stashmatch-store-").FullName;
         var services = new ServiceCollection();
+        if (clock is not null)
+        {
+            services.AddSingleton(clock);
+        }
+
         services.AddStore(Folder);
         services.ConfigureDbContext<StashContext>(o => o.AddInterceptors(_counter));
         if (owner is not null)
@@ -35,6 +40,24 @@ internal sealed class Shelf : IAsyncDisposable
 
     public LeftoverStore Leftovers => _services.GetRequiredService<LeftoverStore>();
 
+    public PlanStore Plans => _services.GetRequiredService<PlanStore>();
+
+    public KnitterStore Knitter => _services.GetRequiredService<KnitterStore>();
+
+    public SettingsStore Settings => _services.GetRequiredService<SettingsStore>();
+
+    public PhoneStore Phones => _services.GetRequiredService<PhoneStore>();
+
+    public BackupStore Backups => _services.GetRequiredService<BackupStore>();
+
+    public LeftoverTable Table => _services.GetRequiredService<LeftoverTable>();
+
+    public Everything Everything => _services.GetRequiredService<Everything>();
+
+    public StoreGate Gate => _services.GetRequiredService<StoreGate>();
+
+    public StorePlace Place => _services.GetRequiredService<StorePlace>();
+
     public HatStore Hats => _services.GetRequiredService<HatStore>();
 
     public DemoBag Demo => _services.GetRequiredService<DemoBag>();
@@ -46,9 +69,9 @@ internal sealed class Shelf : IAsyncDisposable
 
     public StashContext Open() => _services.GetRequiredService<IDbContextFactory<StashContext>>().CreateDbContext();
 
-    public static async Task<Shelf> ReadyAsync(string? folder = null, Owner? owner = null)
+    public static async Task<Shelf> ReadyAsync(string? folder = null, Owner? owner = null, TimeProvider? clock = null)
     {
-        var shelf = new Shelf(folder, owner);
+        var shelf = new Shelf(folder, owner, clock);
         await shelf.Start.ReadyAsync(CancellationToken.None);
         return shelf;
     }

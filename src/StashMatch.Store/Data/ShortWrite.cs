@@ -39,4 +39,19 @@ internal static class ShortWrite
         11 or 26 => StoreFailure.Damaged,
         _ => StoreFailure.Other,
     };
+
+    /// <summary>What the system's file error means to a person: error 28 is a full disk, 30 a disk that may only be read (POSIX), 0x70 and 0x13 the same on Windows.</summary>
+    public static StoreFailure Why(Exception fault) => fault switch
+    {
+        SqliteException sqlite => Why(sqlite),
+        StoreFailedException failed => failed.Why,
+        UnauthorizedAccessException => StoreFailure.ReadOnly,
+        IOException { HResult: var code } => (code & 0xFFFF) switch
+        {
+            28 or 0x70 => StoreFailure.DiskFull,
+            30 or 0x13 => StoreFailure.ReadOnly,
+            _ => StoreFailure.InputOutput,
+        },
+        _ => StoreFailure.Other,
+    };
 }

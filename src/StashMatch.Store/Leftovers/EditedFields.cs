@@ -17,12 +17,12 @@ internal static class EditedFields
     public static IReadOnlyList<FieldChange> Read(string? json) =>
         json is null ? [] : JsonSerializer.Deserialize<List<FieldChange>>(json, JsonSerializerOptions.Web) ?? [];
 
-    /// <summary>The details as they were before an edit, in its fields alone.</summary>
+    /// <summary>The details as they were before an edit, in its fields alone; as they are where the old values cannot be read.</summary>
     public static LeftoverDetails Undo(LeftoverDetails now, string? json)
     {
         var before = Read(json).ToDictionary(c => c.Field, c => c.Before, StringComparer.Ordinal);
         var errors = new FieldErrors();
         return LeftoverText.Read(f => before.TryGetValue(f, out var text) ? text : LeftoverText.Of(now, f), errors)
-            ?? throw new InvalidOperationException("An edit's old values cannot be read.");
+            ?? now;
     }
 }

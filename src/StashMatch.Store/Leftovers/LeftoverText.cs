@@ -104,9 +104,12 @@ internal static class LeftoverText
         }
     }
 
+    /// <summary>Where a label ratio comes from; printed where nothing is said.</summary>
+    public static RatioSource ReadSource(Func<string, string?> text, FieldErrors errors) => ReadWord("ratioFrom", text("ratioFrom"), RatioSource.Printed, errors);
+
     private static LabelRatio? ReadRatio(Func<string, string?> text, FieldErrors errors)
     {
-        var source = ReadWord("ratioFrom", text("ratioFrom"), RatioSource.Printed, errors);
+        var source = ReadSource(text, errors);
         var (grams, ounces, metres, yards) = (Said("labelGrams"), Said("labelOunces"), Said("labelMetres"), Said("labelYards"));
         if ((grams ?? ounces ?? metres ?? yards) is null)
         {

@@ -90,6 +90,25 @@ public sealed record LoggedLeftover
         return free < 1 ? null : all with { Weighing = new Weighing(tare + Grams.FromMilligrams((long)free), tare, step) };
     }
 
+    /// <summary>Everything about it but what it weighs.</summary>
+    public LeftoverDetails ToDetails() => new(Name, Ratio)
+    {
+        Code = Code,
+        Class = Class,
+        Fibre = Fibre,
+        Superwash = Superwash,
+        Make = Make,
+        Colour = Colour,
+        Care = Care,
+        Lot = Lot,
+        Bag = Bag,
+        KeptIn = KeptIn,
+        KeptBackFor = KeptBackFor,
+        NotForHats = NotForHats,
+        Crumb = Crumb,
+        Note = Note,
+    };
+
     internal static LabelRatio? RatioOf(LeftoverRow row) => row is { LabelMass: { } mass, LabelLength: { } length }
         ? new LabelRatio(mass, row.LabelMassUnit, length, row.LabelLengthUnit, row.RatioFrom)
         : null;

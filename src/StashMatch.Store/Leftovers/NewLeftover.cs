@@ -17,6 +17,29 @@ public sealed record NewLeftover(string Name, Weighing Weighing, LabelRatio? Rat
 
     internal bool IsDemo { get; init; }
 
+    /// <summary>Details and what they weigh.</summary>
+    public static NewLeftover Of(LeftoverDetails details, Weighing weighing)
+    {
+        ArgumentNullException.ThrowIfNull(details);
+        return new NewLeftover(details.Name, weighing, details.Ratio)
+        {
+            Code = details.Code,
+            Class = details.Class,
+            Fibre = details.Fibre,
+            Superwash = details.Superwash,
+            Make = details.Make,
+            Colour = details.Colour,
+            Care = details.Care,
+            Lot = details.Lot,
+            Bag = details.Bag,
+            KeptIn = details.KeptIn,
+            KeptBackFor = details.KeptBackFor,
+            NotForHats = details.NotForHats,
+            Crumb = details.Crumb,
+            Note = details.Note,
+        };
+    }
+
     /// <inheritdoc/>
     public override void Check(FieldErrors errors, string at = "")
     {

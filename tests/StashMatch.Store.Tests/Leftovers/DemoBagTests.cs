@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using StashMatch.Knitting.Yarns;
+using StashMatch.Store.Data;
 using Xunit;
 
 namespace StashMatch.Store.Tests.Leftovers;
