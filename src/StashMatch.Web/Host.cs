@@ -54,6 +54,7 @@ public static class Host
         app.MapStaticAssets();
         app.MapOpenInterface();
         app.MapPairing();
+        app.MapTakeWithYou();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }
 

@@ -1,6 +1,11 @@
 // The line to the program. While it is cut, nothing pressed is lost without a word: every button asks for the line again, and
 // where the program has forgotten the page, the page is loaded afresh and what was typed is put back.
 (() => {
+  for (const button of document.querySelectorAll("[data-print]")) {
+    button.hidden = false;
+    button.addEventListener("click", () => print());
+  }
+
   const note = document.getElementById("components-reconnect-modal");
   if (!note) return;
   const words = note.querySelector("[data-words]");

@@ -31,12 +31,10 @@ export const open = sheet => { if (sheet && !sheet.open) sheet.showModal(); };
 
 export const close = sheet => { if (sheet && sheet.open) sheet.close(); };
 
-// A file's text for the preview, read as UTF-8 or, where that fails, as the old western pages.
-export async function text(input, most) {
+// What was pasted, or a file's bytes, to be looked at before anything is kept; null where there is none or it is too large.
+export const pasted = area => new TextEncoder().encode(area.value);
+
+export async function bytes(input, most) {
   const file = input.files && input.files[0];
-  if (!file || file.size > most) return null;
-  const bytes = await file.arrayBuffer();
-  let read;
-  try { read = new TextDecoder("utf-8", { fatal: true }).decode(bytes); } catch { read = new TextDecoder(bytes.byteLength > 1 && [0xfffe, 0xfeff].includes(new DataView(bytes).getUint16(0)) ? "utf-16" : "windows-1252").decode(bytes); }
-  return new TextEncoder().encode(read);
+  return file && file.size <= most ? new Uint8Array(await file.arrayBuffer()) : null;
 }
