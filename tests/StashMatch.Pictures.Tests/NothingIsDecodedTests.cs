@@ -1,5 +1,3 @@
-using System.Reflection.Metadata;
-using System.Reflection.PortableExecutable;
 using SixLabors.ImageSharp;
 using Xunit;
 
@@ -8,8 +6,6 @@ namespace StashMatch.Pictures.Tests;
 /// <summary>No bytes of a picture are ever decoded: shown from the compiled program itself.</summary>
 public sealed class NothingIsDecodedTests
 {
-    private static readonly string[] Forbidden = ["Load", "Identify", "DetectFormat", "LoadAsync", "IdentifyAsync", "IdentifyWithFormatAsync", "LoadWithFormatAsync", "DetectFormatAsync", "Decode", "DecodeAsync", "SetDecoder", "AddImageFormat", "AddImageFormatDetector", "get_Default"];
-
     public static TheoryData<string> Ours =>
         [.. Directory.GetFiles(AppContext.BaseDirectory, "StashMatch.*.dll").Select(Path.GetFileName).OfType<string>().Where(f => !f.Contains("Tests", StringComparison.Ordinal))];
 
@@ -17,17 +13,15 @@ public sealed class NothingIsDecodedTests
     [MemberData(nameof(Ours))]
     public void Nothing_of_ours_calls_a_reader_of_pictures(string file)
     {
-        var called = Called(Path.Combine(AppContext.BaseDirectory, file));
-        Assert.DoesNotContain(called, c => c.Type.StartsWith("SixLabors.", StringComparison.Ordinal) && (Forbidden.Contains(c.Member, StringComparer.Ordinal) || c.Type.Contains("Decoder", StringComparison.Ordinal)));
-        Assert.DoesNotContain(called, c => c.Type.StartsWith("SkiaSharp", StringComparison.Ordinal) || c.Type.StartsWith("System.Drawing.Bitmap", StringComparison.Ordinal) || c.Type.StartsWith("System.Drawing.Image", StringComparison.Ordinal));
+        Assert.Empty(CalledMembers.OfPictureReaders(Path.Combine(AppContext.BaseDirectory, file)));
     }
 
     [Fact]
     public void The_test_sees_calls_where_there_are_some()
     {
         Assert.Contains(Ours, o => o.Data == "StashMatch.Pictures.dll");
-        Assert.Contains(Called(typeof(PixelBlock).Assembly.Location), c => c.Type.EndsWith("PngEncoder", StringComparison.Ordinal));
-        Assert.Contains(Called(typeof(NothingIsDecodedTests).Assembly.Location), c => c is { Type: "SixLabors.ImageSharp.Image", Member: "DetectFormat" });
+        Assert.Contains(CalledMembers.In(typeof(PixelBlock).Assembly.Location), c => c.Type.EndsWith("PngEncoder", StringComparison.Ordinal));
+        Assert.Contains(CalledMembers.In(typeof(NothingIsDecodedTests).Assembly.Location), c => c is { Type: "SixLabors.ImageSharp.Image", Member: "DetectFormat" });
     }
 
     [Fact]
@@ -44,32 +38,4 @@ public sealed class NothingIsDecodedTests
 
     [Fact]
     public void It_is_the_last_free_line() => Assert.Equal(new Version(2, 0), new Version(typeof(Image).Assembly.GetName().Version!.Major, 0));
-
-    private static List<(string Type, string Member)> Called(string assembly)
-    {
-        using var file = new PEReader(File.OpenRead(assembly));
-        var data = file.GetMetadataReader();
-        var called = new List<(string, string)>();
-        foreach (var handle in data.TypeReferences)
-        {
-            called.Add((Name(data, handle), ""));
-        }
-
-        foreach (var handle in data.MemberReferences)
-        {
-            var member = data.GetMemberReference(handle);
-            if (member.Parent.Kind == HandleKind.TypeReference)
-            {
-                called.Add((Name(data, (TypeReferenceHandle)member.Parent), data.GetString(member.Name)));
-            }
-        }
-
-        return called;
-    }
-
-    private static string Name(MetadataReader data, TypeReferenceHandle handle)
-    {
-        var type = data.GetTypeReference(handle);
-        return $"{data.GetString(type.Namespace)}.{data.GetString(type.Name)}".TrimStart('.');
-    }
 }

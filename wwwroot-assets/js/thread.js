@@ -9,6 +9,7 @@
   const note = document.getElementById("components-reconnect-modal");
   if (!note) return;
   const words = note.querySelector("[data-words]");
+  const still = "The line is still cut, so nothing pressed has an effect yet. It is asked for again every few seconds.";
   let cut = false, knocking = false;
 
   const keep = event => {
@@ -29,7 +30,7 @@
     try {
       if (!(await Blazor.reconnect())) location.reload();
     } catch {
-      try { if ((await fetch("health/live", { cache: "no-store" })).ok) location.reload(); } catch { words.textContent = "Still no answer. It is asked again every few seconds."; }
+      try { if ((await fetch("health/live", { cache: "no-store" })).ok) location.reload(); } catch { words.textContent = still; }
     } finally {
       knocking = false;
     }
@@ -48,7 +49,7 @@
     if (!cut || !event.target.closest("button, summary, [role=button]")) return;
     event.preventDefault();
     event.stopImmediatePropagation();
-    words.textContent = "The line is still cut, so that did nothing yet. It is being asked for again.";
+    words.textContent = still;
     knock();
   }, true);
 })();

@@ -1,11 +1,14 @@
 // What the weighing pages ask of the browser: a photo's pixels, a typed entry kept, a sheet opened.
 
-// Draws the chosen photo small and gives its raw pixels, width and height first; null where the browser cannot read it.
+// A stream has a byte at least: a single one stands for nothing.
+const nothing = () => new Uint8Array(1);
+
+// Draws the chosen photo small and gives its raw pixels, width and height first; nothing where the browser cannot read it.
 export async function pixels(input, canvas, most) {
   const file = input.files && input.files[0];
-  if (!file) return null;
+  if (!file) return nothing();
   let photo;
-  try { photo = await createImageBitmap(file); } catch { return null; }
+  try { photo = await createImageBitmap(file); } catch { return nothing(); }
   const scale = Math.min(1, most / Math.max(photo.width, photo.height));
   const width = Math.max(8, Math.round(photo.width * scale)), height = Math.max(8, Math.round(photo.height * scale));
   const small = await createImageBitmap(photo, { resizeWidth: width, resizeHeight: height, resizeQuality: "high" });
@@ -31,10 +34,10 @@ export const open = sheet => { if (sheet && !sheet.open) sheet.showModal(); };
 
 export const close = sheet => { if (sheet && sheet.open) sheet.close(); };
 
-// What was pasted, or a file's bytes, to be looked at before anything is kept; null where there is none or it is too large.
-export const pasted = area => new TextEncoder().encode(area.value);
+// What was pasted, or a file's bytes, to be looked at before anything is kept; nothing where there is none or it is too large.
+export const pasted = area => area.value.length > 1 ? new TextEncoder().encode(area.value) : nothing();
 
 export async function bytes(input, most) {
   const file = input.files && input.files[0];
-  return file && file.size <= most ? new Uint8Array(await file.arrayBuffer()) : null;
+  return file && file.size > 1 && file.size <= most ? new Uint8Array(await file.arrayBuffer()) : nothing();
 }

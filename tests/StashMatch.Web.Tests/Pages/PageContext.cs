@@ -18,13 +18,16 @@ public abstract class PageContext : BunitContext
         Services.AddMudServices(o => o.PopoverOptions.CheckForPopoverProvider = false);
         Services.AddStore(_folder);
         Services.AddHabits();
-        Services.GetRequiredService<Habits>().Enter();
         SetRendererInfo(new RendererInfo("Server", isInteractive: true));
     }
 
     protected LeftoverStore Leftovers => Services.GetRequiredService<LeftoverStore>();
 
-    protected Task ReadyAsync() => Services.GetRequiredService<StoreStart>().ReadyAsync(CancellationToken.None);
+    protected Task ReadyAsync()
+    {
+        Services.GetRequiredService<Habits>().Enter();
+        return Services.GetRequiredService<StoreStart>().ReadyAsync(CancellationToken.None);
+    }
 
     protected void GoTo(string address) => Services.GetRequiredService<NavigationManager>().NavigateTo(address);
 
