@@ -1,7 +1,5 @@
-using System.Security.Claims;
 using AngleSharp.Dom;
 using Bunit;
-using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.JSInterop;
 using StashMatch.Knitting.Hats;
@@ -20,16 +18,6 @@ namespace StashMatch.Web.Tests.Pages.Settings;
 
 public sealed class SettingsTests : PageContext
 {
-    private readonly Person _person = new();
-
-    public SettingsTests()
-    {
-        Services.AddSingleton<AuthenticationStateProvider>(_person);
-        Services.AddSingleton(new PhoneDoor(true, 5180));
-        Services.AddSingleton<PairingCode>();
-        Services.AddSingleton<PhoneLines>();
-    }
-
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -162,7 +150,7 @@ public sealed class SettingsTests : PageContext
     public async Task From_a_phone_nothing_can_be_restored_paired_or_deleted()
     {
         await ReadyAsync();
-        _person.Now = PhoneCookie.Person(Guid.NewGuid());
+        Person.Now = PhoneCookie.Person(Guid.NewGuid());
         var page = Render<Page>();
         page.WaitForAssertion(() => Assert.Contains("are done at the computer itself", page.Markup, StringComparison.Ordinal));
         Assert.NotEmpty(page.FindAll("form.habits"));
@@ -173,11 +161,4 @@ public sealed class SettingsTests : PageContext
 
     private static IElement Button(IRenderedComponent<Page> page, string text) =>
         page.FindAll("button").First(b => b.TextContent.StartsWith(text, StringComparison.Ordinal));
-
-    private sealed class Person : AuthenticationStateProvider
-    {
-        public ClaimsPrincipal Now { get; set; } = new(new ClaimsIdentity());
-
-        public override Task<AuthenticationState> GetAuthenticationStateAsync() => Task.FromResult(new AuthenticationState(Now));
-    }
 }
