@@ -86,7 +86,9 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
 
     private void KeepTheRules()
     {
-        foreach (var entry in ChangeTracker.Entries().Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted).ToList())
+        var entries = ChangeTracker.Entries().ToList();
+        var leftovers = entries.Where(e => e.Entity is LeftoverRow).ToDictionary(e => ((LeftoverRow)e.Entity).Id);
+        foreach (var entry in entries.Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted))
         {
             if (entry.Entity is IOwned owned)
             {
@@ -95,7 +97,7 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
 
             if (entry.Entity is EntryRow line)
             {
-                KeepAppending(entry.State, line);
+                KeepAppending(entry.State, leftovers.GetValueOrDefault(line.LeftoverId));
             }
 
             if (entry is { State: EntityState.Added or EntityState.Modified, Entity: IRaced raced })
@@ -120,15 +122,14 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
     }
 
     // Appended to a leftover at hand, so never to a stranger's; gone only together with its leftover.
-    private void KeepAppending(EntityState state, EntryRow line)
+    private void KeepAppending(EntityState state, EntityEntry? leftover)
     {
-        var leftover = ChangeTracker.Entries<LeftoverRow>().FirstOrDefault(l => l.Entity.Id == line.LeftoverId);
         if (state == EntityState.Modified || (state == EntityState.Deleted && leftover?.State != EntityState.Deleted))
         {
             throw new InvalidOperationException("A ledger's line is appended, never changed.");
         }
 
-        if (state == EntityState.Added && (leftover is null || (leftover.State != EntityState.Added && leftover.Entity.OwnerId != OwnerId)))
+        if (state == EntityState.Added && (leftover is null || (leftover.State != EntityState.Added && ((LeftoverRow)leftover.Entity).OwnerId != OwnerId)))
         {
             throw new InvalidOperationException("A ledger's line is appended to one's own leftover, fetched before.");
         }

@@ -57,21 +57,7 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
     /// <exception cref="StoreFailedException">The disk did not take it.</exception>
     public async Task DeleteAsync(bool backupsToo, CancellationToken cancel = default)
     {
-        await contexts.WriteAsync(
-            async context =>
-            {
-                await context.Promises.ExecuteDeleteAsync(cancel);
-                await context.Plans.ExecuteDeleteAsync(cancel);
-                await context.Ledger.ExecuteDeleteAsync(cancel);
-                await context.Leftovers.ExecuteDeleteAsync(cancel);
-                await context.Hats.ExecuteDeleteAsync(cancel);
-                await context.Calibrations.ExecuteDeleteAsync(cancel);
-                await context.Settings.ExecuteDeleteAsync(cancel);
-                await context.Phones.ExecuteDeleteAsync(cancel);
-                await context.DoneOnce.ExecuteDeleteAsync(cancel);
-                return true;
-            },
-            cancel);
+        await ClearAsync(cancel);
         try
         {
             await gate.AloneAsync(() => WipeAsync(cancel), cancel);
@@ -86,6 +72,22 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
             backups.Remove(backup.Name);
         }
     }
+
+    /// <summary>Deletes every row of one's own but the marks.</summary>
+    internal Task ClearAsync(CancellationToken cancel) => contexts.WriteAsync(
+        async context =>
+        {
+            await context.Promises.ExecuteDeleteAsync(cancel);
+            await context.Plans.ExecuteDeleteAsync(cancel);
+            await context.Ledger.ExecuteDeleteAsync(cancel);
+            await context.Leftovers.ExecuteDeleteAsync(cancel);
+            await context.Hats.ExecuteDeleteAsync(cancel);
+            await context.Calibrations.ExecuteDeleteAsync(cancel);
+            await context.Settings.ExecuteDeleteAsync(cancel);
+            await context.Phones.ExecuteDeleteAsync(cancel);
+            return await context.DoneOnce.ExecuteDeleteAsync(cancel);
+        },
+        cancel);
 
     private static EverythingJson? Parse(ReadOnlyMemory<byte> file, FieldErrors errors)
     {

@@ -17,7 +17,7 @@ internal static class EverythingWriter
         return new EverythingJson
         {
             StashMatch = EverythingJson.Newest,
-            Settings = settings is null ? null : new SettingsJson(settings.FirstUnit, Grams.FromMilligrams(settings.ScaleStepMilligrams).Value, settings.AllowancePercent),
+            Settings = settings is null ? null : new SettingsJson(settings.FirstUnit, Grams.FromMilligrams(settings.ScaleStepMilligrams).Value, Short(settings.AllowancePercent)),
             Calibrations = (await context.Calibrations.OrderBy(c => c.Id).ToListAsync(cancel)).ConvertAll(c => new CalibrationJson(c.From, c.Factor, c.MeasureSpread, c.SwitchedOff, c.At)),
             Hats = (await context.Hats.OrderBy(h => h.SavedAt).ThenBy(h => h.PublicId).ToListAsync(cancel)).ConvertAll(h => new HatJson(h.PublicId, h.SavedAt, HatStore.Describe(h))),
             Leftovers = leftovers.ConvertAll(r => Write(r, [.. lines[r.Id]])),
@@ -33,10 +33,10 @@ internal static class EverythingWriter
         Code = row.Code,
         Label = LoggedLeftover.RatioOf(row) is { } r
             ? new LabelJson(
-                r.MassUnit == MassUnit.Grams ? r.Mass : null,
-                r.MassUnit == MassUnit.Ounces ? r.Mass : null,
-                r.LengthUnit == LengthUnit.Metres ? r.Length : null,
-                r.LengthUnit == LengthUnit.Yards ? r.Length : null)
+                r.MassUnit == MassUnit.Grams ? Short(r.Mass) : null,
+                r.MassUnit == MassUnit.Ounces ? Short(r.Mass) : null,
+                r.LengthUnit == LengthUnit.Metres ? Short(r.Length) : null,
+                r.LengthUnit == LengthUnit.Yards ? Short(r.Length) : null)
             : null,
         RatioFrom = row.LabelMass is null ? null : row.RatioFrom,
         WeightClass = (int?)row.WeightClass,
@@ -87,4 +87,7 @@ internal static class EverythingWriter
         FinishedAt = row.FinishedAt,
         Parts = [.. row.Promises.Select(p => new PromiseJson(p.LeftoverId is { } id ? ids.GetValueOrDefault(id) : null, p.LeftoverName, p.Part, p.Millimetres))],
     };
+
+    // 1.50 and 1.5 are one number; it is written one way.
+    private static decimal Short(decimal value) => value / 1.0000000000000000000000000000m;
 }

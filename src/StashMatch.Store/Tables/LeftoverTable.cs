@@ -1,4 +1,3 @@
-using System.Text;
 using CsvHelper;
 using Microsoft.EntityFrameworkCore;
 using StashMatch.Store.Data;
@@ -11,20 +10,7 @@ public sealed class LeftoverTable(IDbContextFactory<StashContext> contexts, Left
     /// <summary>Every leftover on the list, in the list's order.</summary>
     /// <param name="bom">Whether the mark that tells spreadsheets of UTF-8 goes before it.</param>
     /// <param name="cancel">Gives up.</param>
-    public async Task<byte[]> WriteAsync(bool bom = false, CancellationToken cancel = default)
-    {
-        using var bytes = new MemoryStream();
-        await using (var csv = CsvWriter.Create(bytes, new CsvWriterOptions { NewLine = "\r\n", WriteByteOrderMark = bom }, leaveOpen: true))
-        {
-            csv.WriteRecord([.. TableColumns.Written]);
-            foreach (var leftover in await leftovers.ListAsync(cancel))
-            {
-                csv.WriteRecord([.. TableColumns.Written.Select(c => TableColumns.HasWords(c) ? FormulaGuard.Out(Cell(leftover, c)) : Cell(leftover, c))]);
-            }
-        }
-
-        return bytes.ToArray();
-    }
+    public async Task<byte[]> WriteAsync(bool bom = false, CancellationToken cancel = default) => Write(await leftovers.ListAsync(cancel), bom);
 
     /// <summary>Reads a table and keeps nothing.</summary>
     /// <param name="file">The file's bytes, 8 MB and 10,000 rows at most.</param>
@@ -57,6 +43,21 @@ public sealed class LeftoverTable(IDbContextFactory<StashContext> contexts, Left
                 return new TableKept(rows.Count, preview.Rows.Count - rows.Count);
             },
             cancel);
+    }
+
+    internal static byte[] Write(IEnumerable<LoggedLeftover> list, bool bom)
+    {
+        using var bytes = new MemoryStream();
+        using (var csv = CsvWriter.Create(bytes, new CsvWriterOptions { NewLine = "\r\n", WriteByteOrderMark = bom }, leaveOpen: true))
+        {
+            csv.WriteRecord([.. TableColumns.Written]);
+            foreach (var leftover in list)
+            {
+                csv.WriteRecord([.. TableColumns.Written.Select(c => TableColumns.HasWords(c) ? FormulaGuard.Out(Cell(leftover, c)) : Cell(leftover, c))]);
+            }
+        }
+
+        return bytes.ToArray();
     }
 
     private static string Cell(LoggedLeftover leftover, string column) => column switch
