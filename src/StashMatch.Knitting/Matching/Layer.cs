@@ -8,6 +8,18 @@ internal sealed record Layer(BinKind Kind, int Group, int From, int To, int Copi
 {
     /// <summary>The leftovers.</summary>
     public int[] Members => Kind.Members[Group];
+
+    /// <summary>The most of something over all choices.</summary>
+    public int Most(Func<int, int> of)
+    {
+        var most = 0;
+        for (var i = From; i < To; i++)
+        {
+            most = Math.Max(most, of(i));
+        }
+
+        return most;
+    }
 }
 
 /// <summary>All leftovers with a choice within a gap, the likeliest to be used first.</summary>

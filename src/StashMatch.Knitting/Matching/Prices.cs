@@ -42,7 +42,6 @@ internal sealed class Prices
         {
             cancel.ThrowIfCancellationRequested();
             Bound = Math.Min(Bound, Evaluate() is var bound ? bound : 0);
-            Steps++;
             bundle.Add(_price, bound, _over);
             if (Bound - atLeast <= Hair || !bundle.Next(atLeast, _price) || bundle.Promise < Enough)
             {
@@ -128,8 +127,6 @@ internal sealed class Prices
             _price[k] = sum < needed ? 0 : _need[k] * 10_000 / last;
         }
     }
-
-    public static int Steps;
 
     private double Evaluate()
     {

@@ -19,6 +19,7 @@ internal sealed class Tidy
     private const long MostMoves = 10_000_000;
     private const long MostPathMoves = 600_000;
     private const int ArrangeSteps = 5_000;
+    private const int MostArrangeSteps = 60_000;
     private const int MostClusters = 4;
     private const double Hair = 1e-3;
     private readonly Puzzle _puzzle;
@@ -27,13 +28,13 @@ internal sealed class Tidy
     private readonly CancellationToken _cancel;
     private readonly List<Cluster> _clusters = [];
     private Arranger? _arranger;
+    private int _arrangeSteps = MostArrangeSteps;
 
     public Tidy(Puzzle puzzle, long[] capacity, int[] target, CancellationToken cancel) =>
         (_puzzle, _capacity, _target, _cancel) = (puzzle, capacity, target, cancel);
 
     /// <summary>The tidiest, where one was found.</summary>
     public int[]? BinOf { get; private set; }
-    public string Why = "";
 
     /// <summary>The worth of what lies on a leftover: 100 and what is spare in dm, here in millimetres; higher is tidier.</summary>
     public static long Worth(long capacity, long load)
@@ -52,7 +53,7 @@ internal sealed class Tidy
     public bool Search(long atLeast)
     {
         var patterns = Patterns.Of(_puzzle, _target, _capacity);
-        Why += $" patterns {patterns.Count} {patterns.Complete} bits {patterns.Bits}"; if (!patterns.Complete || BinKind.Sort(patterns, _capacity) is not { } kinds)
+        if (!patterns.Complete || BinKind.Sort(patterns, _capacity) is not { } kinds)
         {
             return false;
         }
@@ -99,7 +100,6 @@ internal sealed class Tidy
             }
 
             var path = no ? [] : TidyTable.Cheapest(few, gap, ref moves, out no, _cancel);
-            Why += $" (table gap {gap:0} moves {moves} none {no} null {path is null} layers {few.All.Count} choices {few.Choices.Count})";
             if (path is null || no)
             {
                 return path is null ? null : false;
@@ -138,7 +138,7 @@ internal sealed class Tidy
                     return found == Found.Yes || crowded is not null;
                 },
                 _cancel);
-            pathMoves = paths.MovesLeft; Why += $" [gap {gap:0} paths {paths.Paths} left {pathMoves} certain {certain} tried {tried} cl {_clusters.Count} layers {layers.All.Count} choices {layers.Choices.Count}]";
+            pathMoves = paths.MovesLeft;
             if (crowded is not null)
             {
                 _clusters.Add(crowded);
@@ -151,7 +151,9 @@ internal sealed class Tidy
 
     private Found Accepts(List<Slot> slots, out int[] binOf)
     {
-        var found = (_arranger ??= new Arranger(_puzzle)).Arrange(slots, ArrangeSteps, out binOf);
+        _arranger ??= new Arranger(_puzzle);
+        var found = _arranger.Arrange(slots, Math.Min(ArrangeSteps, _arrangeSteps), out binOf);
+        _arrangeSteps -= _arranger.StepsTaken;
         BinOf = found == Found.Yes ? binOf : BinOf;
         return found;
     }
