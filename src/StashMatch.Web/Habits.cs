@@ -25,8 +25,11 @@ public sealed class Habits(SettingsStore store)
     /// <summary>From here on, as far as the caller's work flows, these are the habits.</summary>
     public void Enter() => Here.Value = this;
 
-    /// <summary>Reads them, once until they are forgotten.</summary>
-    public async ValueTask<Settings> ReadAsync(CancellationToken cancel = default) => _known ??= await store.ReadAsync(cancel);
+    /// <summary>Reads them as they stand in the store.</summary>
+    public async Task<Settings> ReadAsync(CancellationToken cancel = default) => _known = await store.ReadAsync(cancel);
+
+    /// <summary>Reads them unless they are known.</summary>
+    public async ValueTask<Settings> KnowAsync(CancellationToken cancel = default) => _known ?? await ReadAsync(cancel);
 
     /// <summary>Saves them; they hold at once, on every page that is open.</summary>
     public async Task SaveAsync(Settings settings, CancellationToken cancel = default)
@@ -34,9 +37,6 @@ public sealed class Habits(SettingsStore store)
         await store.SaveAsync(settings, cancel);
         _known = settings;
     }
-
-    /// <summary>After another file was put in the store's place they are read afresh.</summary>
-    public void Forget() => _known = null;
 }
 
 /// <summary>Makes the habits known to pages and circuits.</summary>
@@ -70,7 +70,7 @@ public static class HabitsRegistration
         public override Func<CircuitInboundActivityContext, Task> CreateInboundActivityHandler(Func<CircuitInboundActivityContext, Task> next) => async context =>
         {
             habits.Enter();
-            await habits.ReadAsync();
+            await habits.KnowAsync();
             await next(context);
         };
     }

@@ -33,6 +33,11 @@ public static class Host
         var folder = builder.Configuration["Data:Folder"] ?? "App_Data";
         builder.Services.AddStore(Path.Combine(builder.Environment.ContentRootPath, folder));
         builder.AddPhone();
+        if (builder.Configuration.GetValue("Data:Backups", true))
+        {
+            builder.Services.AddHostedService<DailyBackups>();
+        }
+
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.Configure<CircuitOptions>(o => o.DetailedErrors = false);
         builder.Services.AddMudServices();
@@ -54,7 +59,6 @@ public static class Host
         app.MapStaticAssets();
         app.MapOpenInterface();
         app.MapPairing();
-        app.MapTakeWithYou();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }
 
@@ -65,7 +69,14 @@ public static class Host
         await app.Services.GetRequiredService<StoreStart>().ReadyAsync(cancel);
         if (app.Configuration.GetValue("Data:Demo", true))
         {
-            await app.Services.GetRequiredService<DemoBag>().LoadOnceAsync(cancel);
+            try
+            {
+                await app.Services.GetRequiredService<DemoBag>().LoadOnceAsync(cancel);
+            }
+            catch (StoreFailedException)
+            {
+                // A disk that takes nothing has no demo; what is on it can be read all the same.
+            }
         }
     }
 }

@@ -18,6 +18,9 @@ public static class PhoneGate
 
     private static readonly string[] Dress = ["/css", "/fonts", "/icons"];
 
+    // What puts another file in the store's place is done at the computer itself.
+    private static readonly string[] AtTheComputer = ["/api/v1/backups", "/api/v1/import"];
+
     public static void AddPhone(this WebApplicationBuilder builder)
     {
         ArgumentNullException.ThrowIfNull(builder);
@@ -99,15 +102,21 @@ public static class PhoneGate
 
     private static async Task LookAsync(HttpContext context, RequestDelegate next, PhoneStore phones, PhoneLines lines, PhoneCookie cookie)
     {
+        var path = context.Request.Path;
         if (cookie.Of(context.Request) is { } id && await phones.MayComeInAsync(id, context.RequestAborted))
         {
+            if (Array.Exists(AtTheComputer, a => path.StartsWithSegments(a, StringComparison.OrdinalIgnoreCase)))
+            {
+                await Turn(context, StatusCodes.Status403Forbidden);
+                return;
+            }
+
             context.User = PhoneCookie.Person(id);
             using var line = lines.Hold(id, context.Abort);
             await next(context);
             return;
         }
 
-        var path = context.Request.Path;
         if (path.Equals(Page, StringComparison.Ordinal) || (HttpMethods.IsGet(context.Request.Method) && Array.Exists(Dress, d => path.StartsWithSegments(d, StringComparison.Ordinal))))
         {
             await next(context);
@@ -129,13 +138,21 @@ public static class PhoneGate
     {
         context.Response.StatusCode = status;
         context.Response.ContentType = "text/plain; charset=utf-8";
-        return context.Response.WriteAsync(status == StatusCodes.Status403Forbidden ? "This browser is not paired." : "This address is not taken.");
+        return context.Response.WriteAsync(status == StatusCodes.Status403Forbidden ? "This is not open to this browser." : "This address is not taken.");
     }
 
     // The ring of keys lies in the data folder, so that a cookie outlives a restart, in a container too.
     private sealed class KeysBesideTheStore(StorePlace place, ILoggerFactory logs) : IConfigureOptions<Microsoft.AspNetCore.DataProtection.KeyManagement.KeyManagementOptions>
     {
-        public void Configure(Microsoft.AspNetCore.DataProtection.KeyManagement.KeyManagementOptions options) =>
-            options.XmlRepository = new Microsoft.AspNetCore.DataProtection.Repositories.FileSystemXmlRepository(new DirectoryInfo(Path.Combine(place.Folder, "keys")), logs);
+        public void Configure(Microsoft.AspNetCore.DataProtection.KeyManagement.KeyManagementOptions options)
+        {
+            var folder = Path.Combine(place.Folder, "keys");
+            if (!OperatingSystem.IsWindows() && !place.ReadingOnly)
+            {
+                Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            }
+
+            options.XmlRepository = new Microsoft.AspNetCore.DataProtection.Repositories.FileSystemXmlRepository(new DirectoryInfo(folder), logs);
+        }
     }
 }

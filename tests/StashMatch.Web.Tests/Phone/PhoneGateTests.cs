@@ -76,6 +76,11 @@ public sealed partial class PhoneGateTests(PhoneApp app) : IClassFixture<PhoneAp
         Assert.Equal(HttpStatusCode.OK, await StatusAsync(phone, "/leftovers"));
         Assert.Equal(HttpStatusCode.OK, await StatusAsync(phone, "/api/v1/leftovers"));
         Assert.Equal(HttpStatusCode.Found, await StatusAsync(phone, "/pair"));
+        foreach (var address in new[] { "/api/v1/backups", "/API/v1/backups/x.db/restore", "/api/v1/import" })
+        {
+            using var refused = await phone.PostAsync(address, null, Stop);
+            Assert.Equal(HttpStatusCode.Forbidden, refused.StatusCode);
+        }
 
         using var other = PhoneApp.Browser(app.Network);
         using (var again = await PairAsync(other, code, ""))
