@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using System.Net.Http.Json;
 using System.Text;
@@ -64,24 +65,22 @@ public sealed class KillTests
     [Fact]
     public async Task A_kill_while_an_old_file_is_brought_up_to_date_loses_nothing_of_it()
     {
-        var (kills, wrong) = (0, new List<string>());
+        var (kills, whole, wrong) = (0, 0, new List<string>());
         var random = new Random(Seed + 1);
         while (kills < Kills / 8)
         {
             await InFolderAsync(async folder =>
             {
-                File.Copy(Path.Combine(AppContext.BaseDirectory, "Released", "first.db"), Path.Combine(folder, "stashmatch.db"));
+                var file = Path.Combine(folder, "stashmatch.db");
+                File.Copy(Path.Combine(AppContext.BaseDirectory, "Released", "first.db"), file);
+                whole = whole > 0 ? whole : await TimeAsync(folder);
+                File.Copy(Path.Combine(AppContext.BaseDirectory, "Released", "first.db"), file, overwrite: true);
                 for (var round = 0; round < 3 && kills < Kills / 8; round++, kills++)
                 {
                     using var app = AppProcess.Start(folder);
 
-                    // The start lock is there when it begins on the file; from then on every moment counts.
-                    while (!File.Exists(Path.Combine(folder, "start.lock")) && !app.HasEnded)
-                    {
-                        await Task.Delay(1, Stop);
-                    }
-
-                    await Task.Delay(random.Next(0, 500), Stop);
+                    await BegunAsync(app, folder);
+                    await Task.Delay(random.Next(0, whole + 50), Stop);
                     app.Kill();
                     wrong.AddRange(await DamageAsync(folder));
                 }
@@ -106,7 +105,7 @@ public sealed class KillTests
     [Fact]
     public async Task A_kill_while_a_backup_is_restored_leaves_the_old_file_or_the_new_one_whole()
     {
-        var (kills, restored, wrong) = (0, 0, new List<string>());
+        var (kills, restored, whole, wrong) = (0, 0, 0, new List<string>());
         var random = new Random(Seed + 2);
         await InFolderAsync(async folder =>
         {
@@ -122,10 +121,16 @@ public sealed class KillTests
 
                 await LogAsync(app, "second", 30);
                 after = (await EverythingAsync(app)).GetRawText();
+                var watch = Stopwatch.StartNew();
+                using (await app.Client.PostAsync(new Uri($"api/v1/backups/{Path.GetFileName(Directory.GetFiles(Path.Combine(folder, "backups")).Single())}/restore", UriKind.Relative), null, Stop))
+                {
+                    whole = (int)watch.ElapsedMilliseconds;
+                }
+
                 app.Kill();
             }
 
-            var (live, backup) = (Path.Combine(folder, "stashmatch.db"), Directory.GetFiles(Path.Combine(folder, "backups")).Single());
+            var (live, backup) = (Path.Combine(folder, "stashmatch.db"), Directory.GetFiles(Path.Combine(folder, "backups"), "asked-*").Single());
             while (kills < Kills / 8)
             {
                 using var app = AppProcess.Start(folder);
@@ -142,7 +147,7 @@ public sealed class KillTests
                 // Back and forth: whichever it is, the other one is restored next.
                 var other = now == before ? Directory.GetFiles(Path.Combine(folder, "backups"), "before-restore-*.db").Order(StringComparer.Ordinal).First() : backup;
                 var restoring = app.Client.PostAsync(new Uri($"api/v1/backups/{Path.GetFileName(other)}/restore", UriKind.Relative), null, CancellationToken.None);
-                await Task.Delay(random.Next(0, 250), Stop);
+                await Task.Delay(random.Next(0, whole + 50), Stop);
                 app.Kill();
                 kills++;
                 try
@@ -161,6 +166,31 @@ public sealed class KillTests
         });
         Report($"while restoring: {kills} kills, {restored} found the backup in place, {wrong.Count} lost or damaged");
         Assert.Empty(wrong);
+    }
+
+    // The start lock is there when it begins on the file; from then on every moment counts.
+    private static async Task BegunAsync(AppProcess app, string folder)
+    {
+        while (!File.Exists(Path.Combine(folder, "start.lock")) && !app.HasEnded)
+        {
+            await Task.Delay(1, Stop);
+        }
+    }
+
+    // How long bringing up to date takes here, in milliseconds, so that kills fall anywhere in it.
+    private static async Task<int> TimeAsync(string folder)
+    {
+        using var app = AppProcess.Start(folder);
+        await BegunAsync(app, folder);
+        var watch = Stopwatch.StartNew();
+        Assert.True(await app.ReadyAsync(Stop));
+        app.Kill();
+        foreach (var file in Directory.GetFiles(folder, "stashmatch.db*"))
+        {
+            File.Delete(file);
+        }
+
+        return (int)watch.ElapsedMilliseconds;
     }
 
     private static async Task LogAsync(AppProcess app, string name, int count)
