@@ -66,7 +66,7 @@ public static class Yardage
             return new YardageRow { Size = size, Stripes = stripes, Cannot = why };
         }
 
-        var grouping = Grouping.Of(needs, Arrangement.OwnColours, 0, new Dictionary<string, string>(StringComparer.Ordinal));
+        var grouping = Grouping.Of(needs, Arrangement.OwnColours, 0, new Dictionary<string, string>(StringComparer.Ordinal), []);
         bool Pays(int i) => grouping.Groups[grouping.GroupOf[i]].EndsAt == i;
         var parts = needs.Parts.Select((p, i) => (Part: p, Planned: p.Need(needs.Usage, Pays(i)).WithAllowance(allowancePercent))).ToList();
         Metres? Longest(PartKind kind) => parts.Where(p => p.Part.Kind == kind).Select(p => (Metres?)p.Planned).Max();
