@@ -28,6 +28,15 @@ public static class InterfaceRoutes
         api.MapPost("/yardage", YardageTable.AnswerAsync)
             .WithSummary("What each size and stripe count takes.")
             .Accepts<YardageBody>("application/json").Produces<YardageAnswer>();
+        api.MapPost("/from-this-bag", FromThisBagTable.AnswerAsync)
+            .WithSummary("What could this bag become? Every size, stripe count and arrangement of a hat, each with its verdict.")
+            .Accepts<FromThisBagBody>("application/json").Produces<FromThisBagAnswer>();
+        api.MapPost("/whole-bag", WholeBagCount.AnswerAsync)
+            .WithSummary("How many hats, and which sizes, from the whole bag: at least so many, each laid out, and at most so many.")
+            .Accepts<WholeBagBody>("application/json").Produces<WholeBagCountAnswer>();
+        api.MapPost("/depths-from-leftovers", DepthsTable.AnswerAsync)
+            .WithSummary("How deep must each stripe be so that the chosen leftovers are knitted up?")
+            .Accepts<DepthsBody>("application/json").Produces<DepthsAnswer>();
         api.MapGet("/leftovers", LeftoverRoutes.ListAsync).WithSummary("The logged leftovers.").Produces<IReadOnlyList<LoggedBody>>();
         api.MapPost("/leftovers", LeftoverRoutes.LogAsync)
             .WithSummary("Logs a leftover; the same Idempotency-Key logs once.")
