@@ -23,6 +23,8 @@ public static class StoreRegistration
         services.AddSingleton<LeftoverStore>();
         services.AddSingleton<KnitterStore>();
         services.AddSingleton<HatStore>();
+        services.AddSingleton<KitStore>();
+        services.AddSingleton<TesterStore>();
         services.AddSingleton<DemoBag>();
         return services;
     }

@@ -18,6 +18,11 @@ var client = app.CreateClient(new() { BaseAddress = new Uri("http://127.0.0.1") 
 var hats = (HatStore)app.Services.GetService(typeof(HatStore))!;
 var hat = (await hats.FindAsync("side-to-side-sample"))!;
 var anyCount = (HatDesign)hat with { StripeCounts = null };
+Kits.Row(anyCount, seeds);
+if (args.Contains("--kits"))
+{
+    return;
+}
 
 Console.WriteLine($"{Environment.ProcessorCount} processors, {seeds} seeded bags a row; median and worst in milliseconds; proven: share of answers proven best");
 Console.WriteLine("| question | leftovers | stripes | median | worst | proven |");

@@ -28,6 +28,9 @@ public static class InterfaceRoutes
         api.MapPost("/yardage", YardageTable.AnswerAsync)
             .WithSummary("What each size and stripe count takes.")
             .Accepts<YardageBody>("application/json").Produces<YardageAnswer>();
+        api.MapPost("/kits/check", KitRoutes.CheckAsync)
+            .WithSummary("Does a kit of mini-skeins make every size, stripe count and arrangement, and what is the smallest that does? Stores nothing.")
+            .Accepts<KitCheckBody>("application/json").Produces<KitCheckAnswer>();
         api.MapGet("/leftovers", LeftoverRoutes.ListAsync).WithSummary("The logged leftovers.").Produces<IReadOnlyList<LoggedBody>>();
         api.MapPost("/leftovers", LeftoverRoutes.LogAsync)
             .WithSummary("Logs a leftover; the same Idempotency-Key logs once.")
