@@ -4,6 +4,7 @@ using StashMatch.Store;
 using StashMatch.Store.Data;
 using StashMatch.Web.Layout;
 using StashMatch.Web.OpenInterface;
+using StashMatch.Web.Pages;
 
 namespace StashMatch.Web;
 
@@ -30,6 +31,7 @@ public static class Host
         builder.Services.Configure<CircuitOptions>(o => o.DetailedErrors = false);
         builder.Services.AddMudServices();
         builder.Services.AddOpenInterface();
+        builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
     }
 
     public static void UseStashMatch(this WebApplication app)
@@ -41,6 +43,7 @@ public static class Host
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapOpenInterface();
+        app.MapFiles();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }
 

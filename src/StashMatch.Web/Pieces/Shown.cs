@@ -31,6 +31,12 @@ public static class Shown
     /// <summary>A depth in both units, inches to the eighth.</summary>
     public static string Depth(Centimetres depth) => $"{One(depth.Value)} cm / {Eighths(depth.Inches)} in";
 
+    /// <summary>A measure in centimetres, to the tenth.</summary>
+    public static string Centimetres(Centimetres measure) => One(measure.Value);
+
+    /// <summary>A measure in inches to the nearest eighth, such as 2⅞.</summary>
+    public static string Inches(Centimetres measure) => Eighths(measure.Inches);
+
     /// <summary>A chance in whole per cent, never 100 or 0 where it is not.</summary>
     public static string Chance(double chance) => chance switch
     {
