@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Designing;
 
@@ -74,8 +75,12 @@ internal sealed class Demand
             _ => null,
         };
         return why is not null ? null : new Demand(
-            hat, needs, arrangement, inTurn, Grouping.Of(needs, arrangement, inTurn, new Dictionary<string, string>(StringComparer.Ordinal)));
+            hat, needs, arrangement, inTurn, Grouping.Of(needs, arrangement, inTurn, new Dictionary<string, string>(StringComparer.Ordinal), []));
     }
+
+    /// <summary>The same as a question to the matcher.</summary>
+    public Question Ask(IReadOnlyList<Leftover> skeins, decimal allowancePercent) =>
+        new(Pattern, Hat.Size, skeins) { Stripes = Hat.Stripes, Arrangement = Arrangement, InTurn = InTurn, AllowancePercent = allowancePercent };
 
     /// <summary>Whether whatever covers this covers <paramref name="other"/> too: the same groups under the same rules, each no shorter.</summary>
     public bool Outdoes(Demand other)

@@ -12,7 +12,7 @@ namespace StashMatch.Knitting.Designing;
 /// <param name="Short">By how much it is short.</param>
 /// <param name="ShortForAllowance">By how much it is short once the allowance is wanted too.</param>
 /// <param name="ChanceOfEnough">Chance that no skein runs out, 0 to 1; 0 with something uncovered.</param>
-/// <param name="Certain">Whether nothing was left open when the steps ran out.</param>
+/// <param name="Exact">False where a hat of many parts is short: a quick fit tells by how much, at most so; or where steps ran out.</param>
 public sealed record KitSide(
     Verdict Verdict,
     decimal MarginPercent,
@@ -21,7 +21,7 @@ public sealed record KitSide(
     Metres Short,
     Metres ShortForAllowance,
     double ChanceOfEnough,
-    bool Certain);
+    bool Exact);
 
 /// <summary>One size, stripe count and arrangement of a kit under test.</summary>
 /// <param name="Size">The size.</param>

@@ -1,85 +1,87 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Designing;
 
-/// <summary>Which cells of a hat are asked about.</summary>
-/// <param name="Hat">The hat.</param>
-/// <param name="Sizes">Sizes of the hat.</param>
-/// <param name="StripeCounts">Counts from 1 to 24, or null for all the hat may have.</param>
-/// <param name="Arrangements">Arrangements, one or more.</param>
-public sealed record KitQuestion(Hat Hat, IReadOnlyList<string> Sizes, IReadOnlyList<int>? StripeCounts, IReadOnlyList<Arrangement> Arrangements)
-{
-    /// <summary>What is asked where nobody says: own colours, one ground, one thread through, as it falls.</summary>
-    public static IReadOnlyList<Arrangement> UsualArrangements { get; } =
-        [Arrangement.OwnColours, Arrangement.OneGround, Arrangement.OneThread, Arrangement.AsItFalls];
-
-    /// <summary>Spare on top of the need, 0 to 100 %.</summary>
-    public decimal AllowancePercent { get; init; } = 10;
-
-    /// <summary>How light the lightest skein is, per cent under nominal, 0 to 90; null for the lawful limit.</summary>
-    public decimal? LightestPercent { get; init; }
-
-    /// <summary>How many cells that is.</summary>
-    public int Cells => Arrangements.Count * Sizes.Sum(s => (StripeCounts ?? Hat.CountsFor(s)).Count);
-}
-
 /// <summary>Whether kits make every size, stripe count and arrangement.</summary>
+/// <remarks>
+/// By the matcher's rules: the narrowest brim set that covers, then the first rung of the ladder from the allowance up that is likely enough.
+/// Whether a rung can be covered is exact; the plan is not tidied, and where it is not likely enough the matcher is asked.
+/// </remarks>
 public static class KitCheck
 {
+    // Up to so many groups of parts the matcher tells by how much a kit is short.
+    private const int FewGroups = 8;
+
     private static readonly decimal[] Ladder = [0, 2.5m, 5, 7.5m, 10, 15, 20, 25];
 
     /// <summary>For each kit its cells: sizes first, then counts, then arrangements, in the order asked.</summary>
-    /// <param name="question">What is asked.</param>
+    /// <param name="asked">What is asked.</param>
     /// <param name="kits">The kits.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public static IReadOnlyList<IReadOnlyList<KitCell>> Of(KitQuestion question, IReadOnlyList<Kit> kits, CancellationToken cancel = default)
+    public static IReadOnlyList<IReadOnlyList<KitCell>> Of(KitQuestion asked, IReadOnlyList<Kit> kits, CancellationToken cancel = default)
     {
-        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(asked);
         ArgumentNullException.ThrowIfNull(kits);
-        var hat = question.Hat;
-        var weighed = kits.Select(k => (
-            Nominal: new Supply(k.AtNominal(), hat.WeightClass), Lightest: new Supply(k.AtLightest(question.LightestPercent), hat.WeightClass))).ToList();
-        var cells = kits.Select(_ => new List<KitCell>()).ToList();
-        foreach (var size in question.Sizes)
+        var supplies = kits.Select(k => (
+            Nominal: new Supply(k.AtNominal(), asked.Hat.WeightClass), Lightest: new Supply(k.AtLightest(asked.LightestPercent), asked.Hat.WeightClass))).ToList();
+        var places = (from size in asked.Sizes
+                      from stripes in asked.StripeCounts ?? asked.Hat.CountsFor(size)
+                      from arrangement in asked.Arrangements
+                      select (Size: size, Stripes: stripes, Arrangement: arrangement)).ToList();
+        var cells = kits.Select(_ => new KitCell[places.Count]).ToArray();
+        cancel.ThrowIfCancellationRequested();
+        Parallel.For(0, places.Count, new ParallelOptions { CancellationToken = cancel }, at =>
         {
-            foreach (var stripes in question.StripeCounts ?? hat.CountsFor(size))
+            var (size, stripes, arrangement) = places[at];
+            var demand = Demand.Of(asked.Hat, size, stripes, arrangement, out var why);
+            for (var k = 0; k < supplies.Count; k++)
             {
-                foreach (var arrangement in question.Arrangements)
-                {
-                    var demand = Demand.Of(hat, size, stripes, arrangement, out var why);
-                    for (var k = 0; k < kits.Count; k++)
-                    {
-                        cancel.ThrowIfCancellationRequested();
-                        cells[k].Add(demand is null
-                            ? new KitCell(size, stripes, arrangement, why, null, null)
-                            : new KitCell(size, stripes, arrangement, null, Side(demand, weighed[k].Nominal, question, cancel), Side(demand, weighed[k].Lightest, question, cancel)));
-                    }
-                }
+                cells[k][at] = demand is null
+                    ? new KitCell(size, stripes, arrangement, why, null, null)
+                    : new KitCell(size, stripes, arrangement, null, Side(demand, supplies[k].Nominal, asked, out _, cancel), Side(demand, supplies[k].Lightest, asked, out _, cancel));
             }
-        }
-
+        });
         return cells;
     }
 
-    // As the matcher: the narrowest brim set that covers, then the first rung from the allowance up that is likely enough.
-    private static KitSide Side(Demand demand, Supply supply, KitQuestion question, CancellationToken cancel)
+    /// <summary>Which skein goes where in a cell, at nominal weight; empty where it cannot be knitted.</summary>
+    /// <param name="asked">What was asked.</param>
+    /// <param name="kit">The kit.</param>
+    /// <param name="cell">One of its cells.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static IReadOnlyList<PartAnswer> Open(KitQuestion asked, Kit kit, KitCell cell, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        ArgumentNullException.ThrowIfNull(kit);
+        ArgumentNullException.ThrowIfNull(cell);
+        if (Demand.Of(asked.Hat, cell.Size, cell.Stripes, cell.Arrangement, out _) is not { } demand)
+        {
+            return [];
+        }
+
+        Side(demand, new Supply(kit.AtNominal(), asked.Hat.WeightClass), asked, out var parts, cancel);
+        return parts();
+    }
+
+    private static KitSide Side(Demand demand, Supply supply, KitQuestion asked, out Func<IReadOnlyList<PartAnswer>> parts, CancellationToken cancel)
     {
         var fit = new KitFit(demand, supply, cancel);
-        var allowance = question.AllowancePercent;
-        var certain = true;
+        var allowance = asked.AllowancePercent;
+        var exact = true;
         int[]? At(decimal rung, int brim)
         {
             var binOf = fit.Cover(rung, brim, out var found);
-            certain &= found != Found.Unknown;
+            exact &= found != Found.Unknown;
             return binOf;
         }
 
-        int[]? covering = null;
-        var width = 3;
         var widths = Array.Exists(demand.HasBrim, b => b) ? supply.Widths : [3];
+        var width = widths.Length == 0 ? 3 : widths[^1];
+        int[]? covering = null;
         foreach (var w in widths)
         {
             if ((covering = At(0, w)) is not null)
@@ -91,7 +93,7 @@ public static class KitCheck
 
         if (covering is null)
         {
-            return NotCovered(demand, supply, fit, allowance, certain);
+            return demand.Need.Length <= FewGroups ? Asked(demand, supply, fit, allowance, out parts, cancel) : Short(demand, supply, fit, allowance, out parts);
         }
 
         int[]? highest = null;
@@ -111,7 +113,11 @@ public static class KitCheck
         }
 
         var holds = highest is not null;
-        var verdict = holds && chance >= Matcher.GoodChance ? Verdict.Yes : Verdict.OnlyJust;
+        if (holds && chance < Matcher.GoodChance)
+        {
+            return Asked(demand, supply, fit, allowance, out parts, cancel);
+        }
+
         if (highest is null)
         {
             highest = Ladder.Where(r => r > 0 && r < allowance).OrderDescending().Select(r => At(r, width)).FirstOrDefault(p => p is not null) ?? covering;
@@ -119,27 +125,42 @@ public static class KitCheck
         }
 
         // Whether it passes asks for yarn enough alone, whichever of it the brim takes.
-        var passes = holds || (width < 3 && At(allowance, 3) is not null);
+        var passes = holds || (width != widths[^1] && At(allowance, widths[^1]) is not null);
+        parts = () => Told(demand, supply, highest, new long[highest.Length], allowance);
+        return Covered(demand, supply, highest, holds ? Verdict.Yes : Verdict.OnlyJust, chance, passes, allowance) with { Exact = exact };
+    }
 
-        var loads = LoadsOf(demand, supply, highest);
-        var weakest = Enumerable.Range(0, loads.Length).Where(b => loads[b] > 0).MinBy(b => ((supply.Held[b] - loads[b]) / (decimal)loads[b], b));
+    private static KitSide Covered(Demand demand, Supply supply, int[] binOf, Verdict verdict, double chance, bool passes, decimal allowance)
+    {
+        var loads = LoadsOf(demand, supply, binOf);
+        var weakest = -1;
+        for (var b = 0; b < loads.Length; b++)
+        {
+            if (loads[b] > 0 && (weakest < 0 || (supply.Held[b] - loads[b]) * (decimal)loads[weakest] < (supply.Held[weakest] - loads[weakest]) * (decimal)loads[b]))
+            {
+                weakest = b;
+            }
+        }
+
+        var longest = Enumerable.Range(0, binOf.Length).Where(i => binOf[i] == weakest).MaxBy(i => (demand.Need[i], -i));
         return new KitSide(
             verdict,
             Math.Floor((supply.Held[weakest] - loads[weakest]) * 1000m / loads[weakest]) / 10,
-            LongestOn(demand, highest, weakest),
+            NameOf(demand, longest),
             supply.Bins[weakest].Name,
             default,
             passes ? default : ShortForAllowance(supply, loads, allowance, 0),
             chance,
-            certain);
+            true);
     }
 
-    private static KitSide NotCovered(Demand demand, Supply supply, KitFit fit, decimal allowance, bool certain)
+    private static KitSide Short(Demand demand, Supply supply, KitFit fit, decimal allowance, out Func<IReadOnlyList<PartAnswer>> parts)
     {
-        var binOf = fit.MostCovered();
+        var binOf = fit.Most();
         var shorts = fit.ShortOf(binOf);
         var worst = Enumerable.Range(0, shorts.Length).MaxBy(i => (shorts[i], -i));
         var bare = Enumerable.Range(0, binOf.Length).Where(i => binOf[i] < 0).Sum(i => Metres.FromMillimetres(demand.Need[i]).WithAllowance(allowance).Millimetres);
+        parts = () => Told(demand, supply, binOf, shorts, allowance);
         return new KitSide(
             Verdict.No,
             0,
@@ -148,7 +169,45 @@ public static class KitCheck
             Metres.FromMillimetres(shorts.Sum()),
             ShortForAllowance(supply, LoadsOf(demand, supply, binOf), allowance, bare),
             0,
-            certain);
+            false);
+    }
+
+    // The matcher's own answer: tidied, and exact in what is short.
+    private static KitSide Asked(Demand demand, Supply supply, KitFit fit, decimal allowance, out Func<IReadOnlyList<PartAnswer>> parts, CancellationToken cancel)
+    {
+        var best = Matcher.Best(demand.Ask(supply.Bins, allowance), out _, cancel)!;
+        var answer = Answers.Of(best, allowance);
+        parts = () => answer.Parts;
+        if (best.Plan.Complete)
+        {
+            var binOf = fit.BinOf(best.Plan);
+            var holds = answer.ShortForAllowance.Millimetres == 0;
+            return Covered(demand, supply, binOf, best.Verdict, best.Chance, holds, allowance) with { Exact = best.Plan.Proven };
+        }
+
+        var worst = answer.Parts.MaxBy(p => p.Short)!;
+        var from = worst.From is { } f ? supply.Bins.First(l => l.Id == f.Leftover).Name : null;
+        return new KitSide(Verdict.No, 0, worst.Part.Name, from, answer.Short, answer.ShortForAllowance, 0, best.Plan.Proven);
+    }
+
+    private static List<PartAnswer> Told(Demand demand, Supply supply, int[] binOf, long[] shorts, decimal allowance)
+    {
+        var told = new PartAnswer[demand.Hat.Parts.Count];
+        for (var i = 0; i < binOf.Length; i++)
+        {
+            var left = demand.Need[i] - shorts[i];
+            var group = demand.Grouping.Groups[i];
+            foreach (var m in group.Members)
+            {
+                var need = demand.Hat.Parts[m].Need(demand.Hat.Usage, m == group.EndsAt);
+                var goesIn = Metres.FromMillimetres(Math.Min(need.Millimetres, left));
+                left -= goesIn.Millimetres;
+                var from = goesIn.Millimetres == 0 ? null : new Allotment(supply.Bins[binOf[i]].Id, goesIn, supply.Bins[binOf[i]].Ratio.GramsOf(goesIn));
+                told[m] = new PartAnswer(demand.Hat.Parts[m], need, need.WithAllowance(allowance), from, need - goesIn);
+            }
+        }
+
+        return [.. told];
     }
 
     private static long[] LoadsOf(Demand demand, Supply supply, int[] binOf)
@@ -167,9 +226,6 @@ public static class KitCheck
 
     private static Metres ShortForAllowance(Supply supply, long[] loads, decimal allowance, long bare) => Metres.FromMillimetres(
         bare + loads.Select((load, b) => Math.Max(0, Metres.FromMillimetres(load).WithAllowance(allowance).Millimetres - supply.Held[b])).Sum());
-
-    private static string LongestOn(Demand demand, int[] binOf, int bin) =>
-        NameOf(demand, Enumerable.Range(0, binOf.Length).Where(i => binOf[i] == bin).MaxBy(i => (demand.Need[i], -i)));
 
     private static string NameOf(Demand demand, int group) => demand.Hat.Parts[demand.Grouping.Groups[group].EndsAt].Name;
 }

@@ -6,9 +6,6 @@ namespace StashMatch.Knitting.Designing;
 /// <summary>Whether a supply covers a demand with so much to spare: by simple bounds and a quick fit where they tell, by the matcher's exact search where they do not.</summary>
 internal sealed class KitFit(Demand demand, Supply supply, CancellationToken cancel)
 {
-    // Above so many entries of the table what is short is told by the quick fit: it may then be told a little high.
-    private const long MostExact = 20_000;
-
     /// <summary>A skein for each group, or null; whether there is none or the steps ran out.</summary>
     /// <param name="rung">0 or more, per cent.</param>
     /// <param name="brimWidth">The widest brim set let in, 0 to 3.</param>
@@ -29,15 +26,23 @@ internal sealed class KitFit(Demand demand, Supply supply, CancellationToken can
         }
 
         var set = Array.Exists(demand.HasBrim, b => b) ? BrimSet.Widening[brimWidth] : null;
-        return new Planner(Lay(set), cancel).Feasible(rung, out found)?.BinOf;
+        return new Planner(Puzzle.Of(demand.Ask(supply.Bins, 0), demand.Hat, set), cancel).Feasible(rung, out found) is { } plan ? BinOf(plan) : null;
     }
 
-    /// <summary>A skein for as many groups as can be; -1 for the others.</summary>
-    public int[] MostCovered()
+    /// <summary>The matcher's plan in this supply's order.</summary>
+    public int[] BinOf(Plan plan)
     {
-        var puzzle = Lay(null);
-        return CoverTable.SizeOf(puzzle, puzzle.MostStrands) <= MostExact ? new Planner(puzzle, cancel).MostCovered().BinOf : Greedy(supply.Held, 3, bandByBand: true);
+        var binOf = new int[demand.Need.Length];
+        foreach (var item in plan.Puzzle.Items)
+        {
+            binOf[item.Group] = supply.At(plan.Puzzle.Leftover(plan.BinOf[item.Index]).Id);
+        }
+
+        return binOf;
     }
+
+    /// <summary>A skein for as many groups as a quick fit finds, band by band; -1 for the others.</summary>
+    public int[] Most() => Greedy(supply.Held, 3, bandByBand: true);
 
     /// <summary>The chance that nothing runs out.</summary>
     public double ChanceOf(int[] binOf)
@@ -85,11 +90,6 @@ internal sealed class KitFit(Demand demand, Supply supply, CancellationToken can
 
         return shorts;
     }
-
-    private Puzzle Lay(BrimSet? set) => Puzzle.Of(
-        new Question(demand.Pattern, demand.Hat.Size, supply.Bins) { Stripes = demand.Hat.Stripes, Arrangement = demand.Arrangement, InTurn = demand.InTurn },
-        demand.Hat,
-        set);
 
     // Too little in all, no skein long enough for a group, or too few for the stripes that want one each.
     private bool CannotBe(long[] capacity, int brimWidth)

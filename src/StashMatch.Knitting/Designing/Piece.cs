@@ -34,7 +34,7 @@ public sealed record Piece(string Name, PartKind Kind, bool IsLetter, IReadOnlyL
     public static IReadOnlyList<Piece> Of(HatNeeds hat)
     {
         ArgumentNullException.ThrowIfNull(hat);
-        var grouping = Grouping.Of(hat, Arrangement.OwnColours, 0, new Dictionary<string, string>(StringComparer.Ordinal));
+        var grouping = Grouping.Of(hat, Arrangement.OwnColours, 0, new Dictionary<string, string>(StringComparer.Ordinal), []);
         return [.. grouping.Groups.Select(g => new Piece(
             hat.Plan is null ? hat.Parts[g.EndsAt].Yarn! : hat.Parts[g.EndsAt].Name,
             g.Kind,

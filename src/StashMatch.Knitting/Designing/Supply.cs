@@ -8,11 +8,13 @@ namespace StashMatch.Knitting.Designing;
 internal sealed class Supply
 {
     private readonly bool[] _mayTouch;
+    private readonly Dictionary<string, int> _at;
 
     public Supply(IReadOnlyList<Leftover> skeins, WeightClass weightClass)
     {
         Bins = [.. skeins.Where(l => l.ClassOrGuess == weightClass && l.Held.Millimetres > 0)
             .OrderByDescending(l => l.Held).ThenBy(l => l.Colour?.Hex, StringComparer.Ordinal).ThenBy(l => l.Id, StringComparer.Ordinal)];
+        _at = Bins.Select((b, i) => (b.Id, i)).ToDictionary(b => b.Id, b => b.i, StringComparer.Ordinal);
         Held = [.. Bins.Select(b => b.Held.Millimetres)];
         BrimWidth = [.. Bins.Select(b => BrimSet.WidthOf(b.Brim))];
         Widths = [.. BrimWidth.Distinct().Order()];
@@ -36,6 +38,9 @@ internal sealed class Supply
 
     /// <summary>The widths there are, narrowest first.</summary>
     public int[] Widths { get; }
+
+    /// <summary>Where the skein with an id stands.</summary>
+    public int At(string id) => _at[id];
 
     public bool MayTouch(int a, int b) => _mayTouch[(a * Bins.Length) + b];
 

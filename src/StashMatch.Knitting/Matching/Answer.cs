@@ -57,7 +57,17 @@ public sealed record Allotment(string Leftover, Metres Metres, decimal Grams);
 /// <param name="Planned">The need and the allowance on top.</param>
 /// <param name="From">What goes in; null where nothing does.</param>
 /// <param name="Short">By how much it is short.</param>
-public sealed record PartAnswer(HatPart Part, Metres Need, Metres Planned, Allotment? From, Metres Short);
+public sealed record PartAnswer(HatPart Part, Metres Need, Metres Planned, Allotment? From, Metres Short)
+{
+    /// <summary>The second strand, where the part is held double from two leftovers.</summary>
+    public Allotment? With { get; init; }
+
+    /// <summary>Whether two strands run side by side; the need is then both strands'.</summary>
+    public bool HeldDouble { get; init; }
+
+    /// <summary>All that goes in: none, one or two.</summary>
+    public IEnumerable<Allotment> All => new[] { From, With }.OfType<Allotment>();
+}
 
 /// <summary>One leftover of the answered hat.</summary>
 /// <param name="Leftover">The leftover.</param>

@@ -13,23 +13,14 @@ internal static class Answers
         var binOf = (int[])outcome.Plan.BinOf.Clone();
         var given = Given(puzzle, binOf);
         var parts = new PartAnswer[hat.Parts.Count];
-        foreach (var item in puzzle.Items)
+        for (var g = 0; g < puzzle.Grouping.Groups.Count; g++)
         {
-            var group = puzzle.Grouping.Groups[item.Index];
-            var left = given[item.Index];
-            foreach (var m in group.Members)
-            {
-                var need = hat.Parts[m].Need(hat.Usage, m == group.EndsAt);
-                var goesIn = Metres.FromMillimetres(Math.Min(need.Millimetres, left));
-                left -= goesIn.Millimetres;
-                var from = goesIn.Millimetres == 0 ? null : new Allotment(
-                    puzzle.Bins[binOf[item.Index]].Id, goesIn, puzzle.Bins[binOf[item.Index]].Ratio.GramsOf(goesIn));
-                parts[m] = new PartAnswer(hat.Parts[m], need, need.WithAllowance(allowancePercent), from, need - goesIn);
-            }
+            var strands = Array.FindAll(puzzle.Items, i => i.Group == g);
+            Share(puzzle, g, strands, binOf, given, allowancePercent, parts);
         }
 
-        var used = parts.Where(p => p.From is not null).GroupBy(p => p.From!.Leftover, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.Sum(p => p.From!.Metres.Millimetres), StringComparer.Ordinal);
+        var used = parts.SelectMany(p => p.All).GroupBy(a => a.Leftover, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Sum(a => a.Metres.Millimetres), StringComparer.Ordinal);
         var leftovers = outcome.Question.Leftovers.Select(l =>
         {
             var metres = Metres.FromMillimetres(used.GetValueOrDefault(l.Id));
@@ -58,6 +49,36 @@ internal static class Answers
         };
     }
 
+    // What a group was given goes to its parts in knitting order; held double, to each strand by itself.
+    private static void Share(Puzzle puzzle, int g, Item[] strands, int[] binOf, long[] given, decimal allowancePercent, PartAnswer[] parts)
+    {
+        var (group, hat) = (puzzle.Grouping.Groups[g], puzzle.Hat);
+        var left = Array.ConvertAll(strands, i => given[i.Index]);
+        var once = group.Members.Sum(m => hat.Parts[m].Need(hat.Usage, m == group.EndsAt).Millimetres);
+        foreach (var m in group.Members)
+        {
+            var need = hat.Parts[m].Need(hat.Usage, m == group.EndsAt).Millimetres;
+            var from = new Allotment?[strands.Length];
+            var (all, sum) = (0L, 0L);
+            for (var i = 0; i < strands.Length; i++)
+            {
+                var each = need * (strands[i].Need / once);
+                var goesIn = Metres.FromMillimetres(Math.Min(each, left[i]));
+                left[i] -= goesIn.Millimetres;
+                (all, sum) = (all + each, sum + goesIn.Millimetres);
+                var leftover = goesIn.Millimetres == 0 ? null : puzzle.Leftover(binOf[strands[i].Index]);
+                from[i] = leftover is null ? null : new Allotment(leftover.Id, goesIn, leftover.Ratio.GramsOf(goesIn));
+            }
+
+            var wanted = Metres.FromMillimetres(all);
+            parts[m] = new PartAnswer(hat.Parts[m], wanted, wanted.WithAllowance(allowancePercent), from[0] ?? from[^1], Metres.FromMillimetres(all - sum))
+            {
+                With = from.Length > 1 && from[0] is not null ? from[1] : null,
+                HeldDouble = all > need,
+            };
+        }
+    }
+
     // Each uncovered item, longest first, gets the longest free remainder every rule lets it have, which is then spoken for.
     private static long[] Given(Puzzle puzzle, int[] binOf)
     {
@@ -69,11 +90,10 @@ internal static class Answers
             free[binOf[item.Index]] -= item.Need;
         }
 
-        var rules = new Rules(puzzle);
         foreach (var item in puzzle.Items.Where(i => binOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).ToList())
         {
             var longest = Enumerable.Range(0, free.Length)
-                .Where(b => free[b] > 0 && rules.Admit(item, b, binOf))
+                .Where(b => free[b] > 0 && puzzle.Admits(item, b, binOf))
                 .OrderByDescending(b => free[b]).ThenBy(b => b)
                 .FirstOrDefault(-1);
             if (longest >= 0)

@@ -13,46 +13,47 @@ public static class Checker
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(question);
         var byId = question.Leftovers.ToDictionary(l => l.Id, StringComparer.Ordinal);
-        var from = answer.Parts.Select(p => p.From?.Leftover).ToList();
         foreach (var part in answer.Parts)
         {
-            var goesIn = part.From?.Metres.Millimetres ?? 0;
+            var goesIn = part.All.Sum(a => a.Metres.Millimetres);
             Must(goesIn + part.Short.Millimetres == part.Need.Millimetres, $"{part.Part.Name}: what goes in and what is short are not the need");
-            if (part.From is not { } f)
-            {
-                continue;
-            }
-
             var own = question.Locks.Any(l => l.Part == part.Part.Name) || question.Never.Any(n => n.Part == part.Part.Name);
             var locks = question.Locks.Where(l => l.Part == (own ? part.Part.Name : part.Part.Yarn ?? part.Part.Name)).ToList();
-            Must(locks.TrueForAll(l => l.Leftover == f.Leftover), $"{part.Part.Name}: not from the leftover it is kept to");
-            Must(!question.Never.Any(n => n.Part == part.Part.Name && n.Leftover == f.Leftover), $"{part.Part.Name}: from one it must not be");
-            Must(byId[f.Leftover].ClassOrGuess == answer.Hat.WeightClass || question.Locks.Any(l => l.Leftover == f.Leftover), $"{part.Part.Name}: another weight class");
+            foreach (var f in part.All)
+            {
+                Must(locks.Count == 0 || locks.Exists(l => l.Leftover == f.Leftover && (l.HeldDouble || locks.TrueForAll(o => o.Leftover == f.Leftover))), $"{part.Part.Name}: not from the leftover it is kept to");
+                Must(!question.Never.Any(n => n.Part == part.Part.Name && n.Leftover == f.Leftover), $"{part.Part.Name}: from one it must not be");
+                Must(byId[f.Leftover].ClassOrGuess == answer.Hat.WeightClass || question.Locks.Any(l => l.Leftover == f.Leftover), $"{part.Part.Name}: another weight class");
+            }
         }
 
         foreach (var l in answer.Leftovers)
         {
-            var sum = answer.Parts.Where(p => p.From?.Leftover == l.Leftover.Id).Sum(p => p.From!.Metres.Millimetres);
+            var sum = answer.Parts.SelectMany(p => p.All).Where(a => a.Leftover == l.Leftover.Id).Sum(a => a.Metres.Millimetres);
             Must(sum == l.Used.Millimetres && l.Used + l.Left == l.Leftover.Held, $"{l.Leftover.Id}: what goes in and what is left are not what is held");
         }
 
         Must(answer.Short.Millimetres == answer.Parts.Sum(p => p.Short.Millimetres), "the hat is not short by the sum of its parts");
         Must((answer.Verdict == Verdict.No) == (answer.Short.Millimetres > 0), "a no and a shortfall go together");
-        for (var i = 0; i < answer.Parts.Count; i++)
+        var served = answer.Parts.SelectMany(p => p.All.Select(a => (p.Part, Leftover: byId[a.Leftover]))).ToList();
+        foreach (var (p, a) in served)
         {
-            for (var j = 0; j < answer.Parts.Count; j++)
+            foreach (var (q, b) in served.Where(s => s.Part.Name != p.Name))
             {
-                if (from[i] is { } a && from[j] is { } b && i != j)
-                {
-                    CheckPair(answer, question, answer.Parts[i].Part, answer.Parts[j].Part, byId[a], byId[b]);
-                }
+                CheckPair(answer, question, p, q, a, b);
             }
         }
     }
 
     private static void CheckPair(Answer answer, Question question, HatPart p, HatPart q, Yarns.Leftover a, Yarns.Leftover b)
     {
-        var sideBySide = (p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe && q.Number - p.Number == 1)
+        if (OnePart(question, p, q))
+        {
+            return;
+        }
+
+        var inTurn = answer.Arrangement == Arrangement.InTurn && p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe && (q.Number - p.Number) % question.InTurn != 0;
+        var sideBySide = inTurn || (p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe && q.Number - p.Number == 1)
             || (p.Kind == PartKind.Strand && q.Kind == PartKind.Strand && p.Number == q.Number && p.Strand < q.Strand);
         var onePart = answer.Arrangement == Arrangement.OneGround && p.Kind == PartKind.Stripe;
         if (sideBySide && !onePart && !question.Blend)
@@ -61,10 +62,21 @@ public static class Checker
             Must(a.Id != b.Id && !tooClose, $"{p.Name} and {q.Name} read as one colour");
         }
 
-        if (answer.Arrangement is Arrangement.OwnColours && p.Kind == PartKind.Stripe && a.Id == b.Id && (p.Yarn is null || p.Yarn != q.Yarn))
+        if (answer.Arrangement is Arrangement.OwnColours && p.Kind == PartKind.Stripe && a.Id == b.Id)
         {
             Must(q.Kind is PartKind.Strand or PartKind.Seam or PartKind.PomPom, $"{p.Name} does not have a leftover of its own");
         }
+    }
+
+    // Parts of one printed letter, neither told apart from it, come from one leftover.
+    private static bool OnePart(Question question, HatPart p, HatPart q)
+    {
+        string Said(HatPart part) => string.Join(
+            '\n',
+            question.Locks.Where(l => l.Part == part.Name).Select(l => "keep " + l.Leftover)
+                .Concat(question.Never.Where(n => n.Part == part.Name).Select(n => "never " + n.Leftover))
+                .Order(StringComparer.Ordinal));
+        return p.Yarn is not null && p.Yarn == q.Yarn && !question.Apart.Contains(p.Name) && !question.Apart.Contains(q.Name) && Said(p) == Said(q);
     }
 
     private static void Must(bool holds, string broken)

@@ -13,8 +13,8 @@ internal sealed record PartGroup(IReadOnlyList<int> Members, int EndsAt, PartKin
 /// <summary>Which parts merge under an arrangement, and which groups lie side by side.</summary>
 internal sealed record Grouping(IReadOnlyList<PartGroup> Groups, IReadOnlyList<int> GroupOf, IReadOnlyList<(int A, int B)> NextDoor)
 {
-    /// <summary>Groups a hat's parts. A part named in <paramref name="pins"/> leaves its printed letter; those pinned alike leave it together.</summary>
-    public static Grouping Of(HatNeeds hat, Arrangement arrangement, int inTurn, IReadOnlyDictionary<string, string> pins)
+    /// <summary>Groups a hat's parts. A part named in <paramref name="pins"/> leaves its printed letter; those pinned alike leave it together. Parts named in <paramref name="apart"/> stand alone.</summary>
+    public static Grouping Of(HatNeeds hat, Arrangement arrangement, int inTurn, IReadOnlyDictionary<string, string> pins, IReadOnlyList<string> apart)
     {
         var parts = hat.Parts;
         var parent = Enumerable.Range(0, parts.Count).ToArray();
@@ -30,7 +30,8 @@ internal sealed record Grouping(IReadOnlyList<PartGroup> Groups, IReadOnlyList<i
             }
         }
 
-        IEnumerable<int> Where(Func<HatPart, bool> which) => Enumerable.Range(0, parts.Count).Where(i => which(parts[i]));
+        bool StaysIn(HatPart p) => apart.Count == 0 || !apart.Contains(p.Name, StringComparer.Ordinal);
+        IEnumerable<int> Where(Func<HatPart, bool> which) => Enumerable.Range(0, parts.Count).Where(i => which(parts[i]) && StaysIn(parts[i]));
         if (hat.Plan is null)
         {
             string Pin(HatPart p) => $"{p.Yarn}\n{pins.GetValueOrDefault(p.Name)}";
@@ -73,11 +74,13 @@ internal sealed record Grouping(IReadOnlyList<PartGroup> Groups, IReadOnlyList<i
             }
         }
 
-        return Collect(parts, Root);
+        return Collect(parts, Root, hat.Plan is null ? Arrangement.AsItFalls : arrangement);
     }
 
-    private static Grouping Collect(IReadOnlyList<HatPart> parts, Func<int, int> root)
+    private static Grouping Collect(IReadOnlyList<HatPart> parts, Func<int, int> root, Arrangement arrangement)
     {
+        // The thread is kept from the stripes whether it knits a brim or not.
+        bool IsHead(HatPart p) => p.Kind is PartKind.Brim or PartKind.Crown || (arrangement == Arrangement.OneThread && p.Strand == 'a');
         var groupOf = new int[parts.Count];
         var groups = new List<PartGroup>();
         foreach (var members in Enumerable.Range(0, parts.Count).GroupBy(root))
@@ -90,10 +93,13 @@ internal sealed record Grouping(IReadOnlyList<PartGroup> Groups, IReadOnlyList<i
                 endsAt,
                 parts[endsAt].Kind,
                 list.Exists(i => parts[i].Kind is PartKind.Stripe or PartKind.Yarn),
-                list.Exists(i => parts[i].Kind is PartKind.Brim or PartKind.Crown)));
+                list.Exists(i => IsHead(parts[i]))));
         }
 
+        // Leftovers that take the stripes in turn are told apart in every pair, next door or not.
+        var inTurn = arrangement != Arrangement.InTurn ? [] : Enumerable.Range(0, parts.Count).Where(i => parts[i].Kind == PartKind.Stripe).ToList();
         var pairs = SideBySide(parts)
+            .Concat(inTurn.SelectMany(i => inTurn.Where(j => j > i).Select(j => (A: i, B: j))))
             .Select(p => (A: groupOf[p.A], B: groupOf[p.B]))
             .Where(p => p.A != p.B)
             .Select(p => p.A < p.B ? p : (p.B, p.A))

@@ -32,6 +32,7 @@ public static class Matcher
             throw new ArgumentException("Two leftovers share an id.", nameof(question));
         }
 
+        question = question with { Leftovers = [.. question.Leftovers] };
         answer = null;
         if (Best(question, out why, cancel) is not { } best)
         {
@@ -113,9 +114,8 @@ public static class Matcher
             return null;
         }
 
-        var plan = covering is null
-            ? MostCovered(new Planner(puzzle!, cancel))
-            : Safe(question, hat, covering, cancel);
+        var most = covering is null ? new Planner(puzzle!, cancel).MostCovered() : covering;
+        var plan = most.Complete ? Safe(question, hat, most, cancel) : new Planner(puzzle!, cancel).Tidied(most);
         plan = plan with { Proven = plan.Proven && certain };
         return Outcome.Of(question, hat, plan);
     }
@@ -124,8 +124,6 @@ public static class Matcher
     private static bool ColourAlone(Outcome outcome, CancellationToken cancel) =>
         outcome.Why == Why.Short && !outcome.Question.Blend
         && new Planner(Puzzle.Of(outcome.Question with { Blend = true }, outcome.Hat, null), cancel).Feasible(0, out _) is not null;
-
-    private static Plan MostCovered(Planner planner) => planner.Tidied(planner.MostCovered());
 
     // Up the ladder to the first rung, not below the allowance, whose best plan is likely enough; else the highest that covers.
     private static Plan Safe(Question question, HatNeeds hat, Plan covering, CancellationToken cancel)
@@ -137,21 +135,24 @@ public static class Matcher
         var certain = true;
         foreach (var rung in rungs.Where(r => r >= allowance))
         {
-            if ((rung == 0 ? covering : planner.Feasible(rung, out _)) is not { } plan)
+            var found = Found.Yes;
+            if ((rung == 0 ? covering : planner.Feasible(rung, out found)) is not { } plan)
             {
+                certain &= found == Found.No;
                 break;
             }
 
             highest = planner.Tidied(plan);
+            certain &= highest.Proven;
             if (highest.ChanceOfEnough(hat.Usage) >= GoodChance)
             {
-                return highest;
+                break;
             }
         }
 
         if (highest != covering)
         {
-            return highest;
+            return highest with { Proven = certain };
         }
 
         foreach (var rung in rungs.Where(r => r < allowance && r > 0).OrderDescending())

@@ -9,7 +9,7 @@ internal sealed record Plan(Puzzle Puzzle, int[] BinOf, decimal Rung, bool Prove
 
     public long[] Loads()
     {
-        var loads = new long[Puzzle.Bins.Length];
+        var loads = new long[Puzzle.Bins];
         foreach (var item in Puzzle.Items)
         {
             if (BinOf[item.Index] >= 0)
@@ -32,9 +32,9 @@ internal sealed record Plan(Puzzle Puzzle, int[] BinOf, decimal Rung, bool Prove
         var parts = Puzzle.Hat.Parts;
         var loads = Puzzle.Items.GroupBy(i => BinOf[i.Index]).OrderBy(g => g.Key).Select(g =>
         {
-            var groups = g.Select(i => Puzzle.Grouping.Groups[i.Index]).ToList();
+            var groups = g.Select(i => Puzzle.Grouping.Groups[i.Group]).ToList();
             return new Load(
-                Puzzle.Bins[g.Key],
+                Puzzle.Leftover(g.Key),
                 [.. groups.SelectMany(x => x.Members).Select(m => parts[m].BareMetres)],
                 groups.Sum(x => parts[x.EndsAt].EndsMetres));
         });

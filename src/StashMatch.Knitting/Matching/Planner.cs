@@ -6,7 +6,10 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
     private const int ArrangeSteps = 5_000;
     private const int QuickSteps = 400;
     private const int SearchSteps = 12_000;
-    private const int MostCounts = 24;
+    private const int MostCounts = 250;
+    private const int MostSearches = 10;
+    public static Action<string>? Trace;
+    private Arranger? _arranger;
 
     /// <summary>A plan that covers everything with so much to spare on each leftover.</summary>
     /// <param name="rung">0 or more, per cent.</param>
@@ -14,30 +17,53 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
     public Plan? Feasible(decimal rung, out Found found)
     {
         var capacity = puzzle.CapacityAt(rung);
-        foreach (var strands in puzzle.MostStrands == int.MaxValue ? [int.MaxValue] : new[] { int.MaxValue, puzzle.MostStrands })
+        found = Found.No;
+        if (!MayHold(capacity))
         {
-            if (CoverTable.SizeOf(puzzle, strands) > CoverTable.MostStates)
+            return null;
+        }
+
+        found = Found.Yes;
+        if (new BestFit(puzzle).Cover(capacity, byBand: false, out var binOf))
+        {
+            return new Plan(puzzle, binOf, rung, true);
+        }
+
+        var searched = false;
+        var counts = Array.ConvertAll(puzzle.Classes, c => c.Count);
+        foreach (var counted in new[] { false, true })
+        {
+            if (CoverTable.SizeOf(puzzle, counted, setAside: true) > CoverTable.MostStates)
             {
                 break;
             }
 
-            var table = new CoverTable(puzzle, capacity, strands, cancel);
+            using var table = new CoverTable(puzzle, capacity, counted, setAside: true, cancel);
             if (!table.CoversAll)
             {
                 found = Found.No;
                 return null;
             }
 
-            // A few steps of searching often find what the larger table would, at a fraction of its cost.
-            if (Arranged(table.PatternsTo(table.States - 1), out var binOf) == Found.Yes
-                || (strands == int.MaxValue && new PositionSearch(puzzle, capacity, QuickSteps).Find(new int[puzzle.Classes.Length], out binOf) == Found.Yes))
+            if (Arranged(table.SlotsTo(table.States - 1), out binOf) == Found.Yes)
             {
-                found = Found.Yes;
                 return new Plan(puzzle, binOf, rung, true);
             }
+
+            // A few steps of searching often find what the larger table would, at a fraction of its cost.
+            found = searched ? Found.Unknown : new PositionSearch(puzzle, capacity, QuickSteps).Find(new int[puzzle.Classes.Length], out binOf);
+            found = searched || found != Found.Unknown ? found : ByTidying(capacity, counts, out binOf);
+            if (found != Found.Unknown)
+            {
+                return found == Found.Yes ? new Plan(puzzle, binOf, rung, true) : null;
+            }
+
+            searched = true;
         }
 
+        Trace?.Invoke("full search");
         found = new PositionSearch(puzzle, capacity, SearchSteps).Find(new int[puzzle.Classes.Length], out var placed);
+        Trace?.Invoke($"feasible {rung} {found}");
         return found == Found.Yes ? new Plan(puzzle, placed, rung, true) : null;
     }
 
@@ -45,84 +71,175 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
     public Plan Tidied(Plan plan)
     {
         var capacity = puzzle.CapacityAt(plan.Rung);
-        var counts = CountsOf(plan.BinOf);
-        if (puzzle.States() > CoverTable.MostStates)
-        {
-            return plan with { Proven = false };
-        }
-
-        Plan? tidiest = null;
-        var certain = true;
-        bool Accept(Dictionary<int, int[]> patterns)
-        {
-            var found = Arranged(patterns, out var binOf);
-            certain &= found != Found.Unknown;
-            tidiest = found == Found.Yes ? new Plan(puzzle, binOf, plan.Rung, true) : null;
-            return tidiest is not null;
-        }
-
-        var proven = new Tidy(puzzle, capacity, counts, cancel).Search(WorthOf(plan, capacity), Accept);
-        return (tidiest ?? plan) with { Proven = plan.Proven && proven && certain };
+        var tidy = new Tidy(puzzle, capacity, CountsOf(plan.BinOf), cancel);
+        var proven = tidy.Search(WorthOf(plan, capacity));
+        if (!proven) { Trace?.Invoke($"tidy unproven {tidy.Why}"); }
+        return tidy.BinOf is { } tidier ? plan with { BinOf = tidier, Proven = plan.Proven && proven } : plan with { Proven = plan.Proven && proven };
     }
 
-    /// <summary>The plan that covers the most, band by band, where not everything can be.</summary>
-    public Plan MostCovered()
+    /// <summary>The plan that covers the most, band by band, where not everything can be, or could not be found to be.</summary>
+    public Plan MostCovered() => Filled(Most());
+
+    // What still fits whole somewhere goes there: longest first, into the longest remainder, as answers share out what is short.
+    private Plan Filled(Plan plan)
+    {
+        var (free, loads) = ((long[])puzzle.Held.Clone(), plan.Loads());
+        for (var bin = 0; bin < free.Length; bin++)
+        {
+            free[bin] -= loads[bin];
+        }
+
+        foreach (var item in puzzle.Items.Where(i => plan.BinOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).ToList())
+        {
+            var longest = -1;
+            for (var bin = 0; bin < free.Length; bin++)
+            {
+                longest = free[bin] >= item.Need && (longest < 0 || free[bin] > free[longest]) && puzzle.Admits(item, bin, plan.BinOf) ? bin : longest;
+            }
+
+            if (longest >= 0)
+            {
+                plan.BinOf[item.Index] = longest;
+                free[longest] -= item.Need;
+            }
+        }
+
+        return plan;
+    }
+
+    private Plan Most()
     {
         var capacity = puzzle.Held;
-        var strands = CoverTable.SizeOf(puzzle, puzzle.MostStrands) <= CoverTable.MostStates ? puzzle.MostStrands : int.MaxValue;
-        if (CoverTable.SizeOf(puzzle, strands) > CoverTable.MostStates)
+        var counted = CoverTable.SizeOf(puzzle, counted: true, setAside: false) <= CoverTable.MostStates;
+        if (CoverTable.SizeOf(puzzle, counted, setAside: false) > CoverTable.MostStates)
         {
             return Greedy(capacity);
         }
 
-        var table = new CoverTable(puzzle, capacity, strands, cancel);
-        var certain = true;
-        var states = Enumerable.Range(0, table.States).Where(table.Reached)
-            .Select(s => (State: s, Metres: MetresIn(table, s)))
-            .OrderByDescending(s => s.Metres).ThenByDescending(s => s.State)
-            .Take(MostCounts);
-        foreach (var (state, _) in states)
+        using var table = new CoverTable(puzzle, capacity, counted, setAside: false, cancel);
+        var (certain, searches) = (true, 0);
+        foreach (var state in MostMetres(table))
         {
-            if (Arranged(table.PatternsTo(state), out var binOf) == Found.Yes)
+            if (Arranged(table.SlotsTo(state), out var binOf) == Found.Yes)
             {
                 return new Plan(puzzle, binOf, 0, certain);
             }
 
             var bare = puzzle.Classes.Select((c, i) => c.Count - table.CountIn(state, i)).ToArray();
-            var found = new PositionSearch(puzzle, capacity, SearchSteps / 6).Find(bare, out var placed);
+            var found = new PositionSearch(puzzle, capacity, QuickSteps).Find(bare, out var placed);
+            if (found == Found.Unknown && searches++ < MostSearches)
+            {
+                found = ByTidying(capacity, [.. puzzle.Classes.Select((c, i) => c.Count - bare[i])], out placed);
+            }
+
             if (found == Found.Yes)
             {
                 return new Plan(puzzle, placed, 0, certain);
             }
 
+            Trace?.Invoke($"most {found}");
             certain &= found == Found.No;
         }
 
         return Greedy(capacity);
     }
 
-    private static long WorthOf(Plan plan, long[] capacity)
+    // The tidiest way to cover such counts, whatever it is worth, colour rule and all: a search that counts crowded colours.
+    private Found ByTidying(long[] capacity, int[] counts, out int[] binOf)
     {
-        var loads = plan.Loads();
-        return loads.Select((load, bin) => Tidy.Worth(capacity[bin], load)).Sum();
+        var tidy = new Tidy(puzzle, capacity, counts, cancel);
+        var certain = tidy.Search(Tidy.Least * puzzle.Items.Length);
+        binOf = tidy.BinOf ?? [];
+        return tidy.BinOf is not null ? Found.Yes : certain ? Found.No : Found.Unknown;
+    }
+
+    internal static long WorthOf(Plan plan, long[] capacity)
+    {
+        var (loads, worth) = (plan.Loads(), 0L);
+        for (var bin = 0; bin < loads.Length; bin++)
+        {
+            worth += Tidy.Worth(capacity[bin], loads[bin]);
+        }
+
+        return worth;
+    }
+
+    // Enough metres in all, and for each class enough leftovers that could hold one.
+    private bool MayHold(long[] capacity)
+    {
+        var needed = 0L;
+        foreach (var item in puzzle.Items)
+        {
+            needed += item.Need;
+        }
+
+        foreach (var c in puzzle.Classes)
+        {
+            var room = 0L;
+            for (var bin = 0; bin < capacity.Length && capacity[bin] >= c.Need && room < c.Count; bin++)
+            {
+                room += c.Fits[bin] ? (c.Role == Role.Stripe && puzzle.OwnColours ? 1 : capacity[bin] / c.Need) : 0;
+            }
+
+            if (room < c.Count)
+            {
+                return false;
+            }
+        }
+
+        var held = 0L;
+        for (var bin = 0; bin < capacity.Length && held < needed; bin++)
+        {
+            held += capacity[bin];
+        }
+
+        return held >= needed;
     }
 
     private int[] CountsOf(int[] binOf)
     {
         var counts = new int[puzzle.Classes.Length];
-        foreach (var item in puzzle.Items.Where(i => binOf[i.Index] >= 0))
+        foreach (var item in puzzle.Items)
         {
-            counts[item.Class]++;
+            counts[item.Class] += binOf[item.Index] >= 0 ? 1 : 0;
         }
 
         return counts;
     }
 
-    private Found Arranged(IReadOnlyDictionary<int, int[]> patterns, out int[] binOf) => new Arranger(puzzle, ArrangeSteps).Arrange(patterns, out binOf);
+    private Found Arranged(List<Slot> slots, out int[] binOf) => (_arranger ??= new Arranger(puzzle)).Arrange(slots, ArrangeSteps, out binOf);
+
+    // The reached states that cover the most metres band by band, best first; only so many.
+    private List<int> MostMetres(CoverTable table)
+    {
+        var best = new List<((long, long, long, long) Metres, int State)>(MostCounts + 1);
+        for (var state = table.States - 1; state >= 0; state--)
+        {
+            if (!table.Reached(state))
+            {
+                continue;
+            }
+
+            var metres = MetresIn(table, state);
+            if (best.Count == MostCounts && metres.CompareTo(best[^1].Metres) <= 0)
+            {
+                continue;
+            }
+
+            var at = best.FindIndex(b => metres.CompareTo(b.Metres) > 0);
+            best.Insert(at < 0 ? best.Count : at, (metres, state));
+            if (best.Count > MostCounts)
+            {
+                best.RemoveAt(MostCounts);
+            }
+        }
+
+        return best.ConvertAll(b => b.State);
+    }
 
     private (long, long, long, long) MetresIn(CoverTable table, int state)
     {
-        var metres = new long[4];
+        Span<long> metres = stackalloc long[4];
         for (var c = 0; c < puzzle.Classes.Length; c++)
         {
             metres[puzzle.Classes[c].Band] += table.CountIn(state, c) * puzzle.Classes[c].Need;
@@ -131,26 +248,10 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
         return (metres[0], metres[1], metres[2], metres[3]);
     }
 
-    // Longest first into the leftover it fits most closely; said to be the best found, not proven.
+    // Band by band, longest first, into the leftover it fits most closely; said to be the best found, not proven.
     private Plan Greedy(long[] capacity)
     {
-        var free = (long[])capacity.Clone();
-        var binOf = new int[puzzle.Items.Length];
-        Array.Fill(binOf, -1);
-        var rules = new Rules(puzzle);
-        foreach (var item in puzzle.Items.OrderBy(i => i.Band).ThenByDescending(i => i.Need).ThenBy(i => i.Index))
-        {
-            var bin = Enumerable.Range(0, free.Length)
-                .Where(b => free[b] >= item.Need && rules.Admit(item, b, binOf))
-                .OrderBy(b => free[b]).ThenBy(b => b)
-                .FirstOrDefault(-1);
-            if (bin >= 0)
-            {
-                binOf[item.Index] = bin;
-                free[bin] -= item.Need;
-            }
-        }
-
+        new BestFit(puzzle).Cover(capacity, byBand: true, out var binOf);
         return new Plan(puzzle, binOf, 0, false);
     }
 }

@@ -142,18 +142,19 @@ internal sealed class PositionSearch
     private static int[] Alike(Puzzle puzzle, long[] capacity)
     {
         var alike = new int[capacity.Length];
-        var first = new Dictionary<(long, string), List<int>>();
+        var first = new Dictionary<(long, int), List<int>>();
         for (var bin = 0; bin < alike.Length; bin++)
         {
             alike[bin] = bin;
-            if (puzzle.Bins[bin].Colour is not { } colour)
+            var colour = puzzle.ColourOf(bin);
+            if (colour < 0)
             {
                 continue;
             }
 
-            if (!first.TryGetValue((capacity[bin], colour.Hex), out var firsts))
+            if (!first.TryGetValue((capacity[bin], colour), out var firsts))
             {
-                first[(capacity[bin], colour.Hex)] = firsts = [];
+                first[(capacity[bin], colour)] = firsts = [];
             }
 
             var like = firsts.FindIndex(f => Array.TrueForAll(puzzle.Classes, c => c.Fits[f] == c.Fits[bin]));

@@ -56,7 +56,7 @@ internal static class Purchase
     private static IEnumerable<List<(string Name, long Need)>> Options(Outcome outcome)
     {
         var (puzzle, binOf) = (outcome.Plan.Puzzle, outcome.Plan.BinOf);
-        (string, long) Told(Item i) => (puzzle.Hat.Parts[puzzle.Grouping.Groups[i.Index].EndsAt].Name, i.Need);
+        (string, long) Told(Item i) => (puzzle.Hat.Parts[puzzle.Grouping.Groups[i.Group].EndsAt].Name, i.Need);
         var wanting = puzzle.Items.Where(i => binOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).Select(Told).ToList();
         return wanting.Count > 0
             ? [wanting]

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Yarns;
 
@@ -25,7 +26,11 @@ public enum Arrangement
 /// <summary>A part and a leftover the knitter has put together, or kept apart.</summary>
 /// <param name="Part">A part's name, or a printed yarn letter.</param>
 /// <param name="Leftover">A leftover's id.</param>
-public sealed record Pairing(string Part, string Leftover);
+public sealed record Pairing(string Part, string Leftover)
+{
+    /// <summary>Two strands of it run side by side; two such locks on one part hold their leftovers together.</summary>
+    public bool HeldDouble { get; init; }
+}
 
 /// <summary>"Can I make size C from these?"</summary>
 /// <param name="Hat">The hat.</param>
@@ -54,6 +59,14 @@ public sealed record Question(Hat Hat, string Size, IReadOnlyList<Leftover> Left
     /// <summary>"Not this one."</summary>
     public IReadOnlyList<Pairing> Never { get; init; } = [];
 
+    /// <summary>Parts cut out of the letter, thread or stripe they would come from, so that any leftover may serve them; each pays its own ends.</summary>
+    public IReadOnlyList<string> Apart { get; init; } = [];
+
     /// <summary>The narrowest set of leftovers the brim is tried with, 0 to 3.</summary>
     internal int BrimFrom { get; init; }
+
+    private static readonly ConditionalWeakTable<IReadOnlyList<Leftover>, Bag> Ready = [];
+
+    /// <summary>The leftovers made ready, once for all questions about the same list, which is not changed meanwhile.</summary>
+    internal Bag Bag() => Ready.GetValue(Leftovers, Matching.Bag.Of);
 }

@@ -140,7 +140,7 @@ internal static class Repairs
             return;
         }
 
-        var width = BrimSet.WidthOf(plan.Puzzle.Bins[used].Brim);
+        var width = BrimSet.WidthOf(plan.Puzzle.Leftover(used).Brim);
         var best = Enumerable.Range(width + 1, BrimSet.Widening.Count - width - 1)
             .Select(w => attempt(asked with { BrimFrom = w }))
             .OfType<Outcome>()
@@ -150,5 +150,5 @@ internal static class Repairs
     }
 
     private static string BrimOf(Outcome outcome) =>
-        outcome.Plan.Puzzle.Bins[outcome.Plan.BinOf[Array.Find(outcome.Plan.Puzzle.Items, i => i.HasBrim)!.Index]].Id;
+        outcome.Plan.Puzzle.Leftover(outcome.Plan.BinOf[Array.Find(outcome.Plan.Puzzle.Items, i => i.HasBrim)!.Index]).Id;
 }

@@ -13,18 +13,27 @@ internal sealed class Tidy
     /// <summary>A leftover with at most this much to spare is finished, millimetres [ours].</summary>
     public const long Finished = 2_000;
 
-    private const int MostChoices = 20_000;
-    private const int MostMoves = 400_000;
-    private const int MostSteps = 40;
+    /// <summary>No leftover's worth is less, millimetres.</summary>
+    public const long Least = -10_000 - Useful;
+
+    private const long MostMoves = 6_000_000;
+    private const long MostPathMoves = 600_000;
+    private const int ArrangeSteps = 5_000;
+    private const int MostClusters = 4;
     private const double Hair = 1e-3;
     private readonly Puzzle _puzzle;
     private readonly int[] _target;
     private readonly long[] _capacity;
     private readonly CancellationToken _cancel;
-    private readonly List<BinChoices> _bins = [];
+    private readonly List<Cluster> _clusters = [];
+    private Arranger? _arranger;
 
     public Tidy(Puzzle puzzle, long[] capacity, int[] target, CancellationToken cancel) =>
         (_puzzle, _capacity, _target, _cancel) = (puzzle, capacity, target, cancel);
+
+    /// <summary>The tidiest, where one was found.</summary>
+    public int[]? BinOf { get; private set; }
+    public string Why = "";
 
     /// <summary>The worth of what lies on a leftover: 100 and what is spare in dm, here in millimetres; higher is tidier.</summary>
     public static long Worth(long capacity, long load)
@@ -38,26 +47,29 @@ internal sealed class Tidy
         return spare >= Useful ? 0 : spare <= Finished ? 10_000 - spare : -10_000 - spare;
     }
 
-    /// <summary>
-    /// Tries ways from the tidiest down until one is accepted. Returns whether the accepted one is proven tidiest;
-    /// false as well where none was accepted within the budget.
-    /// </summary>
+    /// <summary>Looks for the tidiest. True where <see cref="BinOf"/> is proven so, or, with none, where the plan in hand is.</summary>
     /// <param name="atLeast">The worth of a plan already in hand.</param>
-    /// <param name="accept">Takes counts of each class by leftover; true to stop.</param>
-    public bool Search(long atLeast, Func<Dictionary<int, int[]>, bool> accept)
+    public bool Search(long atLeast)
     {
-        if (!Enumerate())
+        var patterns = Patterns.Of(_puzzle, _target, _capacity);
+        Why += $" patterns {patterns.Count} {patterns.Complete} bits {patterns.Bits}"; if (!patterns.Complete || BinKind.Sort(patterns, _capacity) is not { } kinds)
         {
             return false;
         }
 
-        var (bound, dear) = Price(atLeast);
-        var widest = bound - atLeast + Hair;
-        var gap = Math.Min(widest, Math.Max(500, widest / 64));
-        var paths = new TidyPaths([.. _bins], dear, _target, MostMoves, _cancel);
+        var prices = new Prices(patterns, kinds);
+        prices.Lower(atLeast, _cancel);
+        Array.ForEach(kinds, k => k.SortByCost());
+        var widest = prices.Bound - atLeast + Hair;
+        if (widest < 1)
+        {
+            return true;
+        }
+
+        var (gap, moves, pathMoves) = (Math.Min(widest, Math.Max(300, widest / 64)), MostMoves, MostPathMoves);
         while (true)
         {
-            switch (paths.Try(gap, p => accept(ToPatterns(p))))
+            switch (Try(patterns, prices, gap, ref moves, ref pathMoves))
             {
                 case true:
                     return true;
@@ -66,139 +78,124 @@ internal sealed class Tidy
                 default:
                     if (gap >= widest)
                     {
-                        return false;
+                        return true;
                     }
 
                     break;
             }
 
-            gap = Math.Min(widest, gap * 4);
+            gap = Math.Min(widest, gap * 3);
         }
     }
 
-    private Dictionary<int, int[]> ToPatterns(IReadOnlyList<int> path)
+    // True where a path was accepted; false where all within the gap were refused for good; null where steps ran out.
+    private bool? Try(Patterns patterns, Prices prices, double gap, ref long moves, ref long pathMoves)
     {
-        var patterns = new Dictionary<int, int[]>();
-        for (var i = 0; i < _bins.Count; i++)
+        if (Layers.Within(patterns, prices, gap, out var none) is not { } layers)
         {
-            if (_bins[i].States[path[i]] > 0)
+            return null;
+        }
+
+        if (none)
+        {
+            return false;
+        }
+
+        if (_clusters.Count == 0 && TidyTable.StatesOf(patterns) <= TidyTable.MostStates)
+        {
+            var path = TidyTable.Cheapest(layers, gap, ref moves, out none, _cancel);
+            Why += $" (table gap {gap:0} moves {moves} none {none} null {path is null} states {TidyTable.StatesOf(patterns)})"; if (path is null || none)
             {
-                patterns[_bins[i].Bin] = _bins[i].CountsOf(path[i]);
+                return path is null ? null : false;
+            }
+
+            if (Accepts(layers.ToSlots(path), out _) == Found.Yes)
+            {
+                return true;
             }
         }
 
-        return patterns;
-    }
-
-    private bool Enumerate()
-    {
-        var strides = new int[_target.Length];
-        var states = 1;
-        for (var c = 0; c < strides.Length; c++)
+        // The cheapest cannot be arranged so that its colours show: all others in turn.
+        while (true)
         {
-            strides[c] = states;
-            states *= _target[c] + 1;
-        }
-
-        var room = MostChoices;
-        for (var bin = 0; bin < _capacity.Length; bin++)
-        {
-            var choices = new BinChoices(bin, _target.Length);
-            if (!Extend(choices, 0, new int[_target.Length], 0, 0, Role.Free, _puzzle.MostStrands, strides, room))
-            {
-                return false;
-            }
-
-            room -= choices.Count;
-            if (choices.Count > 1)
-            {
-                _bins.Add(choices.Packed());
-            }
-        }
-
-        return true;
-    }
-
-    private bool Extend(BinChoices choices, int c, int[] counts, long load, int state, Role role, int strands, int[] strides, int room)
-    {
-        if (c == _target.Length)
-        {
-            choices.Add(counts, state, Worth(_capacity[choices.Bin], load));
-            return choices.Count <= room;
-        }
-
-        var own = _puzzle.Classes[c];
-        for (var n = 0; n <= _target[c]; n++)
-        {
-            var heavier = load + (n * own.Need);
-            if (heavier > _capacity[choices.Bin] || (n > 0 && !own.Fits[choices.Bin]) || (own.IsStrand && n > strands))
-            {
-                break;
-            }
-
-            var after = role;
-            if (n > 0 && _puzzle.OwnColours && own.Role != Role.Free)
-            {
-                if ((role != Role.Free && (role != own.Role || own.Role == Role.Stripe)) || (own.Role == Role.Stripe && n > 1))
+            var certain = true;
+            Cluster? crowded = null;
+            using var paths = new TidyPaths(layers, prices.Kinds, _clusters, pathMoves);
+            var tried = paths.Try(
+                gap,
+                path =>
                 {
-                    break;
-                }
-
-                after = own.Role;
-            }
-
-            counts[c] = n;
-            if (!Extend(choices, c + 1, counts, heavier, state + (n * strides[c]), after, own.IsStrand ? strands - n : strands, strides, room))
+                    var slots = layers.ToSlots(path);
+                    var found = Accepts(slots, out _);
+                    certain &= found != Found.Unknown;
+                    crowded = found == Found.Yes || _clusters.Count == MostClusters ? null : Crowded(slots);
+                    return found == Found.Yes || crowded is not null;
+                },
+                _cancel);
+            pathMoves = paths.MovesLeft; Why += $" [gap {gap:0} paths {paths.Paths} left {pathMoves} certain {certain} tried {tried} cl {_clusters.Count} layers {layers.All.Count} choices {layers.Choices.Count}]";
+            if (crowded is not null)
             {
-                return false;
+                _clusters.Add(crowded);
+                continue;
             }
-        }
 
-        counts[c] = 0;
-        return true;
+            return certain ? tried : null;
+        }
     }
 
-    // Subgradient steps on the price of each class; the bound is what the leftovers are worth at those prices and the prices of all items.
-    private (double Bound, double[][] Dear) Price(long atLeast)
+    private Found Accepts(List<Slot> slots, out int[] binOf)
     {
-        var price = new double[_target.Length];
-        var over = new double[_target.Length];
-        var (best, bestPrice, scale, sinceBetter) = (double.MaxValue, price, 1.0, 0);
-        for (var step = 0; step < MostSteps && best - atLeast > Hair; step++)
+        var found = (_arranger ??= new Arranger(_puzzle)).Arrange(slots, ArrangeSteps, out binOf);
+        BinOf = found == Found.Yes ? binOf : BinOf;
+        return found;
+    }
+
+    // Leftovers that all read as one colour and serve more items together than may stand apart.
+    private Cluster? Crowded(List<Slot> slots)
+    {
+        var limits = _puzzle.Crowds;
+        foreach (var first in slots)
         {
-            _cancel.ThrowIfCancellationRequested();
-            var bound = 0.0;
-            for (var c = 0; c < over.Length; c++)
+            var (alike, all) = (new List<Slot>(), new List<int>());
+            foreach (var slot in slots.Where(s => ReferenceEquals(s, first)).Concat(slots.Where(s => !ReferenceEquals(s, first))))
             {
-                over[c] = _target[c];
-                bound += price[c] * _target[c];
+                if (Array.TrueForAll(slot.Members, m => all.TrueForAll(a => a == m || !_puzzle.MayTouch(a, m))) && AllAlike(slot.Members))
+                {
+                    alike.Add(slot);
+                    all.AddRange(slot.Members.Except(all));
+                }
             }
 
-            foreach (var bin in _bins)
+            var (strands, others) = (Sum(alike, Crowd.Strand), Sum(alike, Crowd.Other));
+            if (strands <= limits.Strands && others <= limits.Others)
             {
-                bound += bin.Best(price, out var at);
-                bin.TakeFrom(over, at);
+                continue;
             }
 
-            if (bound < best - Hair)
+            for (var bin = 0; bin < _capacity.Length; bin++)
             {
-                (best, bestPrice, sinceBetter) = (bound, price, 0);
-            }
-            else if (++sinceBetter == 4)
-            {
-                (scale, sinceBetter) = (scale / 2, 0);
-            }
-
-            var norm = over.Sum(o => o * o);
-            if (norm == 0)
-            {
-                break;
+                if (!all.Contains(bin) && all.TrueForAll(a => !_puzzle.MayTouch(a, bin)))
+                {
+                    all.Add(bin);
+                }
             }
 
-            var stride = scale * Math.Max(bound - atLeast, 1) / norm;
-            price = [.. price.Zip(over, (p, o) => p - (stride * o))];
+            return new Cluster([.. all], strands > limits.Strands ? limits.Strands : 0, others > limits.Others ? limits.Others : 0);
         }
 
-        return (best, [.. _bins.Select(b => b.DearAt(bestPrice))]);
+        return null;
+    }
+
+    private bool AllAlike(int[] members) => Array.TrueForAll(members, m => m == members[0] || !_puzzle.MayTouch(m, members[0]));
+
+    private int Sum(List<Slot> slots, Crowd crowd)
+    {
+        var sum = 0;
+        for (var c = 0; c < _target.Length; c++)
+        {
+            sum += _puzzle.Classes[c].Crowd == crowd ? slots.Sum(s => s.Counts[c]) : 0;
+        }
+
+        return sum;
     }
 }

@@ -1,71 +1,108 @@
 namespace StashMatch.Knitting.Matching;
 
+/// <summary>Leftovers whose colours read as one, which may serve only so many items under the colour rule together.</summary>
+internal sealed record Cluster(HashSet<int> Bins, int Strands, int Others)
+{
+    /// <summary>Whether equal leftovers are all among them, so that any one is.</summary>
+    public bool Holds(int[] members) => Array.TrueForAll(members, Bins.Contains);
+}
+
 /// <summary>Full paths through the leftovers, one choice each, cheapest first within a gap.</summary>
-internal sealed class TidyPaths
+internal sealed class TidyPaths : IDisposable
 {
     private const int MostPaths = 400;
-    private const long MostCells = 4_000_000;
     private const double Hair = 1e-6;
-    private readonly BinChoices[] _bins;
-    private readonly double[][] _dear;
-    private readonly int[] _target;
-    private readonly int _mostMoves;
-    private readonly CancellationToken _cancel;
-    private readonly int _states = 1;
-    private readonly ulong _guards;
-    private readonly int _bits;
+    private readonly Patterns _patterns;
+    private readonly Layers _all;
+    private readonly List<Layer> _layers = [];
+    private readonly ulong[] _adds;
+    private readonly ulong[] _least;
+    private readonly List<StateMap> _maps = [];
     private readonly int[] _path;
-    private ulong[] _packed = [];
-    private double[][] _layers = [];
-    private int _moves;
+    private readonly ulong _guards;
+    private readonly ulong _room;
+    private readonly ulong _start;
+    private readonly ulong _counts;
+    private long _moves;
     private int _paths;
 
-    /// <param name="bins">The leftovers and what each may take.</param>
-    /// <param name="dear">How much worth each choice gives away against the leftover's best at the prices found.</param>
-    /// <param name="target">How many of each class are to be covered.</param>
+    /// <param name="layers">The leftovers with a choice.</param>
+    /// <param name="kinds">All leftovers.</param>
+    /// <param name="clusters">Colours that crowd.</param>
     /// <param name="mostMoves">The step budget.</param>
-    /// <param name="cancel">Stops it.</param>
-    public TidyPaths(BinChoices[] bins, double[][] dear, int[] target, int mostMoves, CancellationToken cancel)
+    public TidyPaths(Layers layers, BinKind[] kinds, IReadOnlyList<Cluster> clusters, long mostMoves)
     {
-        (_bins, _dear, _target, _mostMoves, _cancel) = (bins, dear, target, mostMoves, cancel);
-        _path = new int[bins.Length];
-        foreach (var n in target)
+        (_patterns, _all, _moves) = (layers.Patterns, layers, mostMoves);
+        (_guards, _room, _counts) = (_patterns.Guards, _patterns.Full | _patterns.Guards, (1UL << _patterns.Bits) - 1);
+        foreach (var layer in layers.All)
         {
-            _states *= n + 1;
-            _bits += BitsOf(n);
-            if (_bits <= 63)
+            for (var copy = 0; copy < layer.Copies; copy++)
             {
-                _guards |= 1UL << (_bits - 1);
+                _layers.Add(layer);
             }
         }
+
+        (_path, _adds) = (new int[_layers.Count], new ulong[layers.Choices.Count]);
+        for (var i = 0; i < _adds.Length; i++)
+        {
+            _adds[i] = _patterns.Packed[layers.Choices[i].Pattern];
+        }
+
+        var bits = _patterns.Bits;
+        foreach (var cluster in clusters)
+        {
+            AddField(cluster.Strands, p => _patterns.Strands[p], k => k.Strands, cluster, kinds, ref bits, ref _guards, ref _room, ref _start);
+            AddField(cluster.Others, p => _patterns.Others[p], k => k.Others, cluster, kinds, ref bits, ref _guards, ref _room, ref _start);
+        }
+
+        Fits = bits <= 63 && ((_room | _guards) - _start & _guards) == _guards;
+        _least = LeastAt();
     }
 
-    private int Full => _states - 1;
+    /// <summary>Whether the states fit the numbers they are packed into.</summary>
+    public bool Fits { get; }
+    public int Paths => _paths;
+
+    /// <summary>Steps left of the budget.</summary>
+    public long MovesLeft => Math.Max(0, _moves);
+
+    public void Dispose() => _maps.ForEach(m => m.Dispose());
 
     /// <summary>Tries the full paths whose summed dearness is within <paramref name="gap"/>. Null where the budget ran out; false where none was accepted.</summary>
-    public bool? Try(double gap, Func<IReadOnlyList<int>, bool> accept)
+    public bool? Try(double gap, Func<IEnumerable<(Layer Layer, int Choice)>, bool> accept, CancellationToken cancel)
     {
-        if (_bits > 63 || (long)_states * (_bins.Length + 1) > MostCells || !Fill(gap))
+        if (!Fits || !Fill(gap, cancel))
         {
             return null;
         }
 
-        var best = _layers[^1][Full];
-        if (best > gap)
+        var last = _maps[^1];
+        var finals = Enumerable.Range(0, last.Count).Where(i => (last.StateAt(i) & _counts) == _patterns.Full)
+            .Select(i => (State: last.StateAt(i), Cost: last.CostAt(i))).OrderBy(f => f.Cost).ThenBy(f => f.State).ToList();
+        if (finals.Count == 0)
         {
             return false;
         }
 
         // Paths that cost the same come in a fixed order; dearer ones only after all cheaper ones were refused.
-        for (var (above, reach) = (double.MinValue, best + Hair); above < gap;)
+        for (var (above, reach) = (double.MinValue, finals[0].Cost + Hair); above < gap;)
         {
             var dearer = double.MaxValue;
-            switch (Walk(_bins.Length, Full, 0, above, reach, accept, ref dearer))
+            foreach (var (state, cost) in finals)
             {
-                case Walked.Accepted:
-                    return true;
-                case Walked.OutOfBudget:
-                    return null;
+                if (cost > reach)
+                {
+                    dearer = Math.Min(dearer, cost);
+                    break;
+                }
+
+                switch (Walk(_layers.Count, state, 0, above, reach, accept, ref dearer))
+                {
+                    case Walked.Accepted:
+                        return true;
+                    case Walked.OutOfBudget:
+                        return null;
+                }
             }
 
             if (dearer > gap)
@@ -79,114 +116,148 @@ internal sealed class TidyPaths
         return false;
     }
 
-    private static int BitsOf(int n) => System.Numerics.BitOperations.Log2((uint)n) + 2;
-
-    private bool Fill(double gap)
+    private void AddField(
+        int limit, Func<int, int> take, Func<BinKind, int> on, Cluster cluster, BinKind[] kinds, ref int bits, ref ulong guards, ref ulong room, ref ulong start)
     {
-        if (_packed.Length == 0)
+        if (limit is <= 0 or int.MaxValue)
         {
-            _packed = [.. Enumerable.Range(0, _states).Select(Pack)];
-            _layers = [.. Enumerable.Range(0, _bins.Length + 1).Select(_ => new double[_states])];
+            return;
         }
 
-        var room = _packed[Full] | _guards;
-        var reached = new List<int> { 0 };
-        Array.ForEach(_layers, l => Array.Fill(l, double.MaxValue));
-        _layers[0][0] = 0;
-        for (var i = 0; i < _bins.Length; i++)
+        var shift = bits;
+        bits += System.Numerics.BitOperations.Log2((uint)limit) + 2;
+        if (bits > 63)
         {
-            _cancel.ThrowIfCancellationRequested();
-            var (from, to, states, dear) = (_layers[i], _layers[i + 1], _bins[i].States, _dear[i]);
-            var cheap = Enumerable.Range(0, states.Length).Where(k => dear[k] <= gap).OrderBy(k => dear[k]).ThenBy(k => k).ToArray();
-            var next = new List<int>();
-            foreach (var state in reached)
+            return;
+        }
+
+        guards |= 1UL << (bits - 1);
+        room |= ((ulong)limit << shift) | (1UL << (bits - 1));
+        start += (ulong)kinds.Sum(k => on(k) * k.Members.Count(m => cluster.Holds(m))) << shift;
+        foreach (var layer in _all.All.Where(l => cluster.Holds(l.Members)))
+        {
+            for (var i = layer.From; i < layer.To; i++)
             {
-                var cost = from[state];
-                foreach (var k in cheap)
+                _adds[i] += (ulong)take(_all.Choices[i].Pattern) << shift;
+            }
+        }
+    }
+
+    // The least of each class that must be covered before each layer, since those after it cannot bear more.
+    private ulong[] LeastAt()
+    {
+        var least = new ulong[_layers.Count + 1];
+        least[^1] = _patterns.Full;
+        Span<int> wanted = stackalloc int[_patterns.Classes.Length];
+        for (var k = 0; k < wanted.Length; k++)
+        {
+            wanted[k] = _patterns.Target[_patterns.Classes[k]];
+        }
+
+        for (var i = _layers.Count - 1; i >= 0; i--)
+        {
+            for (var k = 0; k < wanted.Length; k++)
+            {
+                var most = 0;
+                for (var c = _layers[i].From; c < _layers[i].To; c++)
                 {
-                    var total = cost + dear[k];
+                    most = Math.Max(most, _patterns.CountsOf(_all.Choices[c].Pattern)[k]);
+                }
+
+                wanted[k] = Math.Max(0, wanted[k] - most);
+                least[i] |= (ulong)wanted[k] << _patterns.Shifts[k];
+            }
+        }
+
+        return least;
+    }
+
+    private bool Fill(double gap, CancellationToken cancel)
+    {
+        _maps.Add(new StateMap());
+        if (_least[0] != 0)
+        {
+            return true;
+        }
+
+        _maps[0].Reach(_start, _all.Unused);
+        for (var i = 0; i < _layers.Count; i++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var (from, to) = (_maps[i], new StateMap());
+            _maps.Add(to);
+            var (layer, least) = (_layers[i], _least[i + 1]);
+            for (var at = 0; at < from.Count; at++)
+            {
+                var (state, cost) = (from.StateAt(at), from.CostAt(at));
+                for (var c = layer.From; c < layer.To; c++)
+                {
+                    var total = cost + _all.Choices[c].Dear;
                     if (total > gap)
                     {
                         break;
                     }
 
-                    if (++_moves > _mostMoves)
+                    if (--_moves < 0)
                     {
                         return false;
                     }
 
-                    if (((room - _packed[state] - _packed[states[k]]) & _guards) != _guards)
+                    var after = state + _adds[c];
+                    if ((_room - after & _guards) == _guards && ((after & _counts | _patterns.Guards) - least & _patterns.Guards) == _patterns.Guards)
                     {
-                        continue;
+                        to.Reach(after, total);
                     }
-
-                    var after = state + states[k];
-                    if (to[after] == double.MaxValue)
-                    {
-                        next.Add(after);
-                    }
-
-                    to[after] = Math.Min(to[after], total);
                 }
             }
-
-            reached = next;
         }
 
         return true;
     }
 
-    // Each class in a field of its own with a guard bit above, so that one subtraction tells whether all fit.
-    private ulong Pack(int state)
-    {
-        var (packed, shift) = (0UL, 0);
-        foreach (var n in _target)
-        {
-            packed |= (ulong)(state % (n + 1)) << shift;
-            (state, shift) = (state / (n + 1), shift + BitsOf(n));
-        }
-
-        return packed;
-    }
-
-    // Walks back from the full state over paths dearer than above and within reach; notes the cheapest one beyond.
-    private Walked Walk(int layer, int state, double spent, double above, double reach, Func<IReadOnlyList<int>, bool> accept, ref double dearer)
+    // Walks back from a full state over paths dearer than above and within reach; notes the cheapest one beyond.
+    private Walked Walk(int layer, ulong state, double spent, double above, double reach, Func<IEnumerable<(Layer Layer, int Choice)>, bool> accept, ref double dearer)
     {
         if (layer == 0)
         {
             return spent <= above ? Walked.Refused
                 : ++_paths > MostPaths ? Walked.OutOfBudget
-                : accept(_path) ? Walked.Accepted : Walked.Refused;
+                : accept(_layers.Zip(_path)) ? Walked.Accepted : Walked.Refused;
         }
 
-        var states = _bins[layer - 1].States;
-        for (var k = 0; k < states.Length; k++)
+        for (var c = _layers[layer - 1].From; c < _layers[layer - 1].To; c++)
         {
-            if (((_packed[state] | _guards) - _packed[states[k]] & _guards) != _guards)
+            // Equal leftovers take their choices in falling order, so that each way is seen once.
+            if (layer < _layers.Count && ReferenceEquals(_layers[layer], _layers[layer - 1]) && c > _path[layer])
+            {
+                break;
+            }
+
+            if (((state | _guards) - _adds[c] & _guards) != _guards)
             {
                 continue;
             }
 
-            if (++_moves > 2 * _mostMoves)
+            if (--_moves < 0)
             {
                 return Walked.OutOfBudget;
             }
 
-            var cost = _layers[layer - 1][state - states[k]];
+            var cost = _maps[layer - 1].CostOf(state - _adds[c]);
             if (cost == double.MaxValue)
             {
                 continue;
             }
 
-            var cheapest = spent + _dear[layer - 1][k] + cost;
+            var cheapest = spent + _all.Choices[c].Dear + cost;
             if (cheapest > reach)
             {
                 dearer = Math.Min(dearer, cheapest);
                 continue;
             }
 
-            _path[layer - 1] = k;
-            var walked = Walk(layer - 1, state - states[k], spent + _dear[layer - 1][k], above, reach, accept, ref dearer);
+            _path[layer - 1] = c;
+            var walked = Walk(layer - 1, state - _adds[c], spent + _all.Choices[c].Dear, above, reach, accept, ref dearer);
             if (walked != Walked.Refused)
             {
                 return walked;

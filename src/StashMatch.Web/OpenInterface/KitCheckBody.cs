@@ -33,8 +33,9 @@ public sealed record KitSkeinBody(string? Name, double? Grams, int? Count, Label
 /// <summary>A skein that can be bought whole.</summary>
 public sealed record SkeinSizeBody(double? Grams, LabelBody? Label);
 
-/// <summary>A kit in one cell, its skeins at one weight.</summary>
-public sealed record KitSideBody(string Verdict, decimal MarginPercent, string? WeakestPart, string? WeakestSkein, decimal ShortMetres, decimal ShortForAllowanceMetres);
+/// <summary>A kit in one cell, its skeins at one weight; where not exact, what is short is told at most.</summary>
+public sealed record KitSideBody(
+    string Verdict, decimal MarginPercent, string? WeakestPart, string? WeakestSkein, decimal ShortMetres, decimal ShortForAllowanceMetres, bool Exact);
 
 /// <summary>One size, stripe count and arrangement; what cannot be knitted so says why.</summary>
 public sealed record KitCellBody(

@@ -193,7 +193,7 @@ public static class KitRoutes
         cell.Nominal is null ? null : Math.Round(cell.Nominal.ChanceOfEnough, 4));
 
     private static KitSideBody? ToBody(KitSide? side) => side is null ? null : new(
-        Names.Of(side.Verdict), side.MarginPercent, side.WeakestPart, side.WeakestSkein, side.Short.Value, side.ShortForAllowance.Value);
+        Names.Of(side.Verdict), side.MarginPercent, side.WeakestPart, side.WeakestSkein, side.Short.Value, side.ShortForAllowance.Value, side.Exact);
 
     private static SmallestBody ToBody(SmallestKit? smallest, IReadOnlyList<SkeinSizeBody?> from) => smallest switch
     {

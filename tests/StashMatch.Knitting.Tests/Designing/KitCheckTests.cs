@@ -92,6 +92,25 @@ public sealed class KitCheckTests
         iter: 25);
 
     [Fact]
+    public void An_opened_cell_shares_out_what_its_figures_say() => Kits.Sample(
+        kit =>
+        {
+            var question = new KitQuestion(Samples.SideToSide, ["B"], [4, 6], KitQuestion.UsualArrangements);
+            foreach (var cell in Check(question, [kit])[0])
+            {
+                var parts = KitCheck.Open(question, kit, cell, TestContext.Current.CancellationToken);
+                Assert.Equal(cell.Nominal!.Short.Millimetres, parts.Sum(p => p.Short.Millimetres));
+                Assert.All(parts, p => Assert.Equal(p.Need.Millimetres, p.Short.Millimetres + (p.From?.Metres.Millimetres ?? 0)));
+                foreach (var skein in kit.AtNominal())
+                {
+                    var load = parts.Where(p => p.From?.Leftover == skein.Id).Sum(p => p.From!.Metres.Millimetres);
+                    Assert.True(load <= skein.Held.Millimetres, $"{cell}");
+                }
+            }
+        },
+        iter: 25);
+
+    [Fact]
     public void A_lighter_kit_never_fares_better_and_one_skein_more_never_worse() => Kits.Sample(
         kit =>
         {
@@ -128,9 +147,14 @@ public sealed class KitCheckTests
             out _,
             TestContext.Current.CancellationToken));
         var told = $"{hat.Name} {cell.Size} {cell.Stripes} {cell.Arrangement}: {side} against {answer!.Verdict} {answer.ChanceOfEnough} {answer.ShortForAllowance} {answer.Short}";
-        Assert.True(answer.Verdict == side.Verdict, told);
-        Assert.Equal(answer.Short.Millimetres > 0, side.Short.Millimetres > 0);
+        Assert.True(answer.Verdict == side.Verdict || IsYesUntidied(answer, side), told);
+        Assert.True(side.Exact ? side.Verdict != Verdict.No || answer.Short == side.Short : answer.Short.Millimetres > 0 && side.Short.Millimetres > 0, told);
+        Assert.True(!answer.ProvenBest || answer.Parts.Sum(p => p.Short.Millimetres) == 0 == (side.Short.Millimetres == 0), told);
     }
+
+    // Both hold the allowance; tidied up, the matcher's plan may fall under 80 %, the kit's may not.
+    private static bool IsYesUntidied(Answer answer, KitSide side) =>
+        side is { Verdict: Verdict.Yes, ChanceOfEnough: >= 0.8, ShortForAllowance.Millimetres: 0 } && answer is { Verdict: Verdict.OnlyJust, ShortForAllowance.Millimetres: 0 };
 
     private static IReadOnlyList<IReadOnlyList<KitCell>> Check(KitQuestion question, IReadOnlyList<Kit> kits) =>
         KitCheck.Of(question, kits, TestContext.Current.CancellationToken);

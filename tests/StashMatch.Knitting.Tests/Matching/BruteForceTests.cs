@@ -163,7 +163,7 @@ public sealed class BruteForceTests
                 var stripes = parts[p].Kind == PartKind.Stripe && parts[q].Kind == PartKind.Stripe;
                 var nextDoor = (stripes && parts[q].Number == parts[p].Number + 1)
                     || (parts[p].Kind == PartKind.Strand && parts[q].Kind == PartKind.Strand);
-                if (nextDoor && (a == b || Alike(puzzle.Bins[a], puzzle.Bins[b])))
+                if (nextDoor && (a == b || Alike(puzzle.Leftover(a), puzzle.Leftover(b))))
                 {
                     return false;
                 }

@@ -23,7 +23,7 @@ public static class KitWords
         {
             null => "",
             _ when cell.Passes => Shown.Chance(cell.Nominal.ChanceOfEnough),
-            { Verdict: Verdict.No } no => $"short {Shown.BothUp(no.Short)}",
+            { Verdict: Verdict.No } no => $"short {AtMost(no)}{Shown.BothUp(no.Short)}",
             var just => $"short {Shown.BothUp(just.ShortForAllowance)} of the spare",
         };
     }
@@ -71,11 +71,13 @@ public static class KitWords
         var who = side.WeakestSkein is { } skein ? $"{skein}, in {Words.The(side.WeakestPart!)}, runs out first" : side.WeakestPart is { } part ? $"nothing is there for {Words.The(part)}" : "nothing is there";
         return side.Verdict switch
         {
-            Verdict.No => $"no: short by {Shown.BothUp(side.Short)}; {who}",
+            Verdict.No => $"no: short by {AtMost(side)}{Shown.BothUp(side.Short)}; {who}",
             _ when side.ShortForAllowance.Millimetres > 0 => $"covered, but short by {Shown.BothUp(side.ShortForAllowance)} of the spare; {who}",
             _ => $"covered with the spare, {side.MarginPercent.ToString("0.0", CultureInfo.InvariantCulture)} % over on the tightest; {who}",
         };
     }
+
+    private static string AtMost(KitSide side) => side.Exact ? "" : "at most ";
 
     private static bool Holds(KitSide side) => side.ShortForAllowance.Millimetres == 0;
 }

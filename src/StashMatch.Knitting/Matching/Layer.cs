@@ -1,0 +1,121 @@
+namespace StashMatch.Knitting.Matching;
+
+/// <summary>A pattern a leftover may take, and how much worth it gives away against the leftover's best.</summary>
+internal readonly record struct Choice(int Pattern, double Dear);
+
+/// <summary>Equal leftovers with a choice: what they may take, the least dear first, and how many of them can be used at all.</summary>
+internal sealed record Layer(BinKind Kind, int Group, int From, int To, int Copies)
+{
+    /// <summary>The leftovers.</summary>
+    public int[] Members => Kind.Members[Group];
+}
+
+/// <summary>All leftovers with a choice within a gap, the likeliest to be used first.</summary>
+internal sealed class Layers
+{
+    private const int MostChoices = 60_000;
+    private static readonly Comparer<Choice> LeastDearFirst = Comparer<Choice>.Create((x, y) => x.Dear != y.Dear ? x.Dear.CompareTo(y.Dear) : x.Pattern.CompareTo(y.Pattern));
+
+    private Layers(Patterns patterns) => Patterns = patterns;
+
+    public Patterns Patterns { get; }
+
+    public List<Layer> All { get; } = [];
+
+    public List<Choice> Choices { get; } = [];
+
+    /// <summary>What leftovers that cannot be used at all give away by that.</summary>
+    public double Unused { get; private set; }
+
+    /// <summary>Null where there are too many choices; <paramref name="none"/> where some leftover has none within the gap.</summary>
+    public static Layers? Within(Patterns patterns, Prices prices, double gap, out bool none)
+    {
+        var (layers, choices) = (new Layers(patterns), new List<Choice>());
+        none = false;
+        foreach (var kind in prices.Kinds)
+        {
+            for (var g = 0; g < kind.Holds.Length; g++)
+            {
+                choices = layers.Choices;
+                var from = choices.Count;
+                prices.ChoicesWithin(kind, g, gap, choices);
+                if (choices.Count == from)
+                {
+                    none = true;
+                    return layers;
+                }
+
+                if (choices.Count == from + 1 && choices[from].Pattern == 0)
+                {
+                    layers.Unused += choices[from].Dear * kind.Members[g].Length;
+                    choices.RemoveAt(from);
+                    continue;
+                }
+
+                if (choices.Count > MostChoices)
+                {
+                    return null;
+                }
+
+                choices.Sort(from, choices.Count - from, LeastDearFirst);
+                var (many, copies) = (kind.Members[g].Length, 0);
+                for (var c = from; copies < many && c < choices.Count; c++)
+                {
+                    copies += patterns.CopiesOf(choices[c].Pattern);
+                }
+
+                if (many > copies)
+                {
+                    var empty = choices.FindIndex(from, c => c.Pattern == 0);
+                    none |= empty < 0;
+                    layers.Unused += (many - copies) * (empty < 0 ? 0 : choices[empty].Dear);
+                }
+
+                layers.All.Add(new Layer(kind, g, from, choices.Count, Math.Clamp(copies, 1, many)));
+            }
+        }
+
+        double Reluctance(Layer l) => choices[l.From].Pattern != 0 ? choices[l.From].Dear - 1 : choices[l.From + 1].Dear;
+        layers.All.Sort((x, y) => Reluctance(x) is var a && Reluctance(y) is var b && a != b ? a.CompareTo(b) : x.Members[0].CompareTo(y.Members[0]));
+        return layers;
+    }
+
+    /// <summary>What only one leftover can serve lies on it; the rest as chosen, the first of equal leftovers first.</summary>
+    public List<Slot> ToSlots(IEnumerable<(Layer Layer, int Choice)> path)
+    {
+        var (slots, target, classes) = (new List<Slot>(), Patterns.Target, Patterns.Puzzle.Classes);
+        foreach (var (layer, choice) in path.OrderBy(p => p.Layer.Members[0]).ThenBy(p => p.Choice))
+        {
+            var pattern = Choices[choice].Pattern;
+            if (pattern == 0)
+            {
+                continue;
+            }
+
+            var counts = new int[target.Length];
+            var taken = Patterns.CountsOf(pattern);
+            for (var k = 0; k < taken.Length; k++)
+            {
+                counts[Patterns.Classes[k]] = taken[k];
+            }
+
+            slots.Add(new Slot(layer.Members, counts));
+        }
+
+        for (var c = 0; c < target.Length; c++)
+        {
+            if (classes[c].OnlyBin is >= 0 and var only && target[c] > 0)
+            {
+                if (slots.Find(s => s.Members is [var one] && one == only) is not { } slot)
+                {
+                    slot = new Slot([only], new int[target.Length]);
+                    slots.Add(slot);
+                }
+
+                slot.Counts[c] = target[c];
+            }
+        }
+
+        return slots;
+    }
+}
