@@ -37,14 +37,11 @@ public static class KitWords
             : null;
     }
 
-    /// <summary>The cell in one sentence.</summary>
-    public static string Sentence(KitCell cell)
+    /// <summary>Which cell it is, for those who do not see where it stands.</summary>
+    public static string Place(KitCell cell)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        var stripes = cell.Stripes == 1 ? "1 stripe" : $"{cell.Stripes} stripes";
-        return cell.Nominal is null
-            ? $"Size {cell.Size}, {stripes}: cannot be knitted so. {cell.Cannot?.Reason}"
-            : $"Size {cell.Size}, {stripes}: {Word(cell)}, {Under(cell)}{(Light(cell) is { } light ? $", {light}" : "")}";
+        return $"size {cell.Size}, {cell.Stripes} {(cell.Stripes == 1 ? "stripe" : "stripes")}:";
     }
 
     /// <summary>How a kit fares in all cells that can be knitted.</summary>

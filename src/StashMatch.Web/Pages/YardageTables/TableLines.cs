@@ -44,7 +44,7 @@ public static class TableLines
             yield return $"Depth of a stripe: {Each(r => r.StripeDepth is { } d ? Shown.Inches(d) : null)} in";
         }
 
-        foreach (var column in view.Columns)
+        foreach (var column in view.Columns.Where(c => rows.Any(r => c.Of(r) is not null)))
         {
             var head = $"{char.ToUpperInvariant(column.Head[0])}{column.Head[1..]}";
             yield return $"{head}: {Each(r => column.Of(r)?.WholeMetres.ToString(CultureInfo.InvariantCulture))} m";
