@@ -11,8 +11,8 @@ using StashMatch.Store.Data;
 namespace StashMatch.Store.Migrations
 {
     [DbContext(typeof(StashContext))]
-    [Migration("20261125144425_KitsAndTesters")]
-    partial class KitsAndTesters
+    [Migration("20261125142514_Keeping")]
+    partial class Keeping
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -80,6 +80,53 @@ namespace StashMatch.Store.Migrations
                     b.ToTable("DoneOnce");
                 });
 
+            modelBuilder.Entity("StashMatch.Store.Data.EntryRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Changes")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("For")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("GrossMilligrams")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("LeftoverId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("StepMilligrams")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("TareMilligrams")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("Undoes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("UsedMilligrams")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LeftoverId");
+
+                    b.ToTable("Ledger", (string)null);
+                });
+
             modelBuilder.Entity("StashMatch.Store.Data.HatRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -113,39 +160,6 @@ namespace StashMatch.Store.Migrations
                     b.ToTable("Hats");
                 });
 
-            modelBuilder.Entity("StashMatch.Store.Data.KitRow", b =>
-                {
-                    b.Property<Guid>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Description")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid>("OwnerId")
-                        .IsConcurrencyToken()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("PublicId")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<long>("SavedAt")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("OwnerId", "PublicId")
-                        .IsUnique();
-
-                    b.ToTable("Kits");
-                });
-
             modelBuilder.Entity("StashMatch.Store.Data.LeftoverRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -165,6 +179,9 @@ namespace StashMatch.Store.Migrations
                     b.Property<string>("Colour")
                         .HasColumnType("TEXT");
 
+                    b.Property<bool>("Crumb")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Fibre")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -177,9 +194,6 @@ namespace StashMatch.Store.Migrations
 
                     b.Property<string>("KeptIn")
                         .HasColumnType("TEXT");
-
-                    b.Property<long?>("KnittedUpAt")
-                        .HasColumnType("INTEGER");
 
                     b.Property<string>("LabelLength")
                         .HasColumnType("TEXT");
@@ -268,17 +282,49 @@ namespace StashMatch.Store.Migrations
                     b.ToTable("Marks");
                 });
 
-            modelBuilder.Entity("StashMatch.Store.Data.TesterRow", b =>
+            modelBuilder.Entity("StashMatch.Store.Data.PhoneRow", b =>
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("TEXT");
 
-                    b.Property<string>("Description")
+                    b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.Property<string>("HatId")
+                    b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("PairedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("RevokedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Phones");
+                });
+
+            modelBuilder.Entity("StashMatch.Store.Data.PlanRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Arrangement")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("FinishedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Hat")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -290,63 +336,135 @@ namespace StashMatch.Store.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Question")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Reserves")
+                        .HasColumnType("INTEGER");
+
                     b.Property<long>("SavedAt")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Sheet")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Size")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Stripes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
                     b.HasKey("Id");
 
-                    b.HasIndex("OwnerId", "HatId");
+                    b.HasIndex("OwnerId", "Name")
+                        .IsUnique();
 
                     b.HasIndex("OwnerId", "PublicId")
                         .IsUnique();
 
-                    b.ToTable("Testers");
+                    b.ToTable("Plans");
                 });
 
-            modelBuilder.Entity("StashMatch.Store.Data.WeighingRow", b =>
+            modelBuilder.Entity("StashMatch.Store.Data.PromiseRow", b =>
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
-                    b.Property<long>("At")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<long>("GrossMilligrams")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<Guid>("LeftoverId")
+                    b.Property<Guid?>("LeftoverId")
                         .HasColumnType("TEXT");
+
+                    b.Property<string>("LeftoverName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Millimetres")
+                        .HasColumnType("INTEGER");
 
                     b.Property<Guid>("OwnerId")
                         .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
-                    b.Property<long>("StepMilligrams")
-                        .HasColumnType("INTEGER");
+                    b.Property<string>("Part")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
-                    b.Property<long>("TareMilligrams")
-                        .HasColumnType("INTEGER");
+                    b.Property<Guid>("PlanId")
+                        .HasColumnType("TEXT");
 
                     b.HasKey("Id");
 
                     b.HasIndex("LeftoverId");
 
-                    b.ToTable("Weighings");
+                    b.HasIndex("PlanId");
+
+                    b.ToTable("Promises");
                 });
 
-            modelBuilder.Entity("StashMatch.Store.Data.WeighingRow", b =>
+            modelBuilder.Entity("StashMatch.Store.Data.SettingsRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("AllowancePercent")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("FirstUnit")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ScaleStepMilligrams")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OwnerId")
+                        .IsUnique();
+
+                    b.ToTable("Settings");
+                });
+
+            modelBuilder.Entity("StashMatch.Store.Data.EntryRow", b =>
                 {
                     b.HasOne("StashMatch.Store.Data.LeftoverRow", null)
-                        .WithMany("Weighings")
+                        .WithMany("Entries")
                         .HasForeignKey("LeftoverId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("StashMatch.Store.Data.PromiseRow", b =>
+                {
+                    b.HasOne("StashMatch.Store.Data.LeftoverRow", null)
+                        .WithMany()
+                        .HasForeignKey("LeftoverId")
+                        .OnDelete(DeleteBehavior.SetNull);
+
+                    b.HasOne("StashMatch.Store.Data.PlanRow", null)
+                        .WithMany("Promises")
+                        .HasForeignKey("PlanId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 
             modelBuilder.Entity("StashMatch.Store.Data.LeftoverRow", b =>
                 {
-                    b.Navigation("Weighings");
+                    b.Navigation("Entries");
+                });
+
+            modelBuilder.Entity("StashMatch.Store.Data.PlanRow", b =>
+                {
+                    b.Navigation("Promises");
                 });
 #pragma warning restore 612, 618
         }
