@@ -54,4 +54,14 @@ public sealed class FieldErrors
 
     /// <summary>Each field and its messages, in order.</summary>
     public IReadOnlyDictionary<string, string[]> ByField => _byField.ToDictionary(e => e.Key, e => e.Value.ToArray(), StringComparer.Ordinal);
+
+    /// <summary>A caller that should have asked first.</summary>
+    /// <exception cref="ArgumentException">Something is wrong.</exception>
+    internal void ThrowIfAny(string argument)
+    {
+        if (Any)
+        {
+            throw new ArgumentException(string.Join("; ", ByField.Select(e => $"{e.Key} {e.Value[0]}")), argument);
+        }
+    }
 }

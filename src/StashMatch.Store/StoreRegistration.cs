@@ -15,16 +15,24 @@ public static class StoreRegistration
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton(Owner.Home);
         services.AddSingleton(new StorePlace(Path.GetFullPath(folder)));
+        services.AddSingleton<StoreGate>();
         services.AddDbContextFactory<StashContext>((provider, options) => options
             .UseSqlite($"Data Source={provider.GetRequiredService<StorePlace>().File};Default Timeout=10")
             .UseQueryTrackingBehavior(QueryTrackingBehavior.NoTracking)
-            .AddInterceptors(new SafeWrites()));
+            .AddInterceptors(new SafeWrites(provider.GetRequiredService<StoreGate>(), provider.GetRequiredService<StorePlace>())));
         services.AddSingleton<StoreStart>();
         services.AddSingleton<LeftoverStore>();
+        services.AddSingleton<PlanStore>();
         services.AddSingleton<KnitterStore>();
+        services.AddSingleton<SettingsStore>();
+        services.AddSingleton<PhoneStore>();
+        services.AddSingleton<Restore>();
+        services.AddSingleton<BackupStore>();
         services.AddSingleton<HatStore>();
         services.AddSingleton<KitStore>();
         services.AddSingleton<TesterStore>();
+        services.AddSingleton<LeftoverTable>();
+        services.AddSingleton<Everything>();
         services.AddSingleton<DemoBag>();
         return services;
     }

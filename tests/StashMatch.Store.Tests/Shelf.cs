@@ -15,12 +15,22 @@ internal sealed class Shelf : IAsyncDisposable
     private readonly ServiceProvider _services;
     private readonly Counter _counter = new();
 
-    public Shelf(string? folder = null, Owner? owner = null)
+    public Shelf(string? folder = null, Owner? owner = null, TimeProvider? clock = null, string? onOpen = null)
     {
         Folder = folder ?? Directory.CreateTempSubdirectory("stashmatch-store-").FullName;
         var services = new ServiceCollection();
+        if (clock is not null)
+        {
+            services.AddSingleton(clock);
+        }
+
         services.AddStore(Folder);
         services.ConfigureDbContext<StashContext>(o => o.AddInterceptors(_counter));
+        if (onOpen is not null)
+        {
+            services.ConfigureDbContext<StashContext>(o => o.AddInterceptors(new Told(onOpen)));
+        }
+
         if (owner is not null)
         {
             services.AddSingleton(owner);
@@ -35,6 +45,24 @@ internal sealed class Shelf : IAsyncDisposable
 
     public LeftoverStore Leftovers => _services.GetRequiredService<LeftoverStore>();
 
+    public PlanStore Plans => _services.GetRequiredService<PlanStore>();
+
+    public KnitterStore Knitter => _services.GetRequiredService<KnitterStore>();
+
+    public SettingsStore Settings => _services.GetRequiredService<SettingsStore>();
+
+    public PhoneStore Phones => _services.GetRequiredService<PhoneStore>();
+
+    public BackupStore Backups => _services.GetRequiredService<BackupStore>();
+
+    public LeftoverTable Table => _services.GetRequiredService<LeftoverTable>();
+
+    public Everything Everything => _services.GetRequiredService<Everything>();
+
+    public StoreGate Gate => _services.GetRequiredService<StoreGate>();
+
+    public StorePlace Place => _services.GetRequiredService<StorePlace>();
+
     public HatStore Hats => _services.GetRequiredService<HatStore>();
 
     public DemoBag Demo => _services.GetRequiredService<DemoBag>();
@@ -46,9 +74,9 @@ internal sealed class Shelf : IAsyncDisposable
 
     public StashContext Open() => _services.GetRequiredService<IDbContextFactory<StashContext>>().CreateDbContext();
 
-    public static async Task<Shelf> ReadyAsync(string? folder = null, Owner? owner = null)
+    public static async Task<Shelf> ReadyAsync(string? folder = null, Owner? owner = null, TimeProvider? clock = null)
     {
-        var shelf = new Shelf(folder, owner);
+        var shelf = new Shelf(folder, owner, clock);
         await shelf.Start.ReadyAsync(CancellationToken.None);
         return shelf;
     }
@@ -58,11 +86,19 @@ internal sealed class Shelf : IAsyncDisposable
     public static NewLeftover Moss(string name = "Moss", decimal grams = 20) =>
         new(name, Reading(grams), new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed));
 
+    /// <summary>Lets go of the file, as a program that ends.</summary>
+    public async Task CloseAsync()
+    {
+        await using var context = Open();
+        using var pooled = new SqliteConnection(context.Database.GetConnectionString());
+        SqliteConnection.ClearPool(pooled);
+    }
+
     public async ValueTask DisposeAsync()
     {
         await _services.DisposeAsync();
         SqliteConnection.ClearAllPools();
-        if (Directory.Exists(Folder))
+        if (Directory.Exists(Folder) && !Folder.Contains("stashmatch-disk-", StringComparison.Ordinal))
         {
             Directory.Delete(Folder, recursive: true);
         }
@@ -79,6 +115,17 @@ internal sealed class Shelf : IAsyncDisposable
         {
             Interlocked.Increment(ref _count);
             return base.ReaderExecutingAsync(command, eventData, result, cancellationToken);
+        }
+    }
+
+    /// <summary>Tells the database something on each open, after what the program tells it.</summary>
+    private sealed class Told(string what) : DbConnectionInterceptor
+    {
+        public override async Task ConnectionOpenedAsync(DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
+        {
+            await using var command = connection.CreateCommand();
+            command.CommandText = what;
+            await command.ExecuteNonQueryAsync(cancellationToken);
         }
     }
 }

@@ -54,7 +54,7 @@ internal static class Answers
     {
         var (group, hat) = (puzzle.Grouping.Groups[g], puzzle.Hat);
         var left = Array.ConvertAll(strands, i => given[i.Index]);
-        var once = group.Members.Sum(m => hat.Parts[m].Need(hat.Usage, m == group.EndsAt).Millimetres);
+        var once = puzzle.NeedOf(group);
         foreach (var m in group.Members)
         {
             var need = hat.Parts[m].Need(hat.Usage, m == group.EndsAt).Millimetres;

@@ -56,6 +56,9 @@ internal sealed partial class Arranger
         (_of, _left, _bare) = (new int[puzzle.Classes.Length][], new int[puzzle.Classes.Length][], new int[puzzle.Classes.Length]);
     }
 
+    /// <summary>Steps the last search took.</summary>
+    public int StepsTaken { get; private set; }
+
     /// <summary>Finds positions; <paramref name="binOf"/> gets a leftover for each item, -1 for one left uncovered.</summary>
     public Found Arrange(IReadOnlyList<Slot> slots, int steps, out int[] binOf)
     {
@@ -96,7 +99,9 @@ internal sealed partial class Arranger
         _tinted = new int[tints];
 
         // Strands that cannot be paired cannot be paired whatever the stripes do, where it is settled which leftovers these are.
-        return _pairs.Count > 0 && slots.All(s => s.Members.Length == 1) && PairStrands() == Found.No ? Found.No : Place(0);
+        var found = _pairs.Count > 0 && slots.All(s => s.Members.Length == 1) && PairStrands() == Found.No ? Found.No : Place(0);
+        StepsTaken = steps - _steps;
+        return found;
     }
 
     // For each place in the order the first earlier place that still has a neighbour to come; what lies before is settled.

@@ -12,14 +12,13 @@ internal sealed partial class Arranger
             var slot = _of[c][k];
             if (_left[c][k] > 0 && _binOfSlot[slot] < 0)
             {
-                _binOfSlot[slot] = Array.Find(_slots[slot].Members, m => Array.IndexOf(_binOfSlot, m) < 0);
+                _binOfSlot[slot] = LeastCrowded(_slots[slot].Members, c);
                 opened.Add(slot);
             }
         }
 
         var tokens = Tokens(c);
-        var found = Crowded(tokens) ? (_slots.All(s => s.Members.Length == 1) || opened.Count == 0 ? Found.No : Found.Unknown)
-            : Halves(tokens) ? Found.Yes : Found.Unknown;
+        var found = Crowded(tokens) ? (opened.Count == 0 ? Found.No : Found.Unknown) : Halves(tokens) ? Found.Yes : Found.Unknown;
         if (found == Found.Yes)
         {
             for (var i = 0; i < _pairs.Count; i++)
@@ -33,6 +32,30 @@ internal sealed partial class Arranger
         }
 
         return found;
+    }
+
+    // Of equal leftovers not in use the one whose colour the strands settled so far show least.
+    private int LeastCrowded(int[] members, int c)
+    {
+        var (best, least) = (-1, int.MaxValue);
+        foreach (var member in members)
+        {
+            if (Array.IndexOf(_binOfSlot, member) >= 0)
+            {
+                continue;
+            }
+
+            var crowd = 0;
+            for (var k = 0; k < _of[c].Length; k++)
+            {
+                var other = _binOfSlot[_of[c][k]];
+                crowd += other >= 0 && !_puzzle.MayTouch(other, member) ? _left[c][k] : 0;
+            }
+
+            (best, least) = crowd < least ? (member, crowd) : (best, least);
+        }
+
+        return best;
     }
 
     // A leftover for each strand, those that may not touch next to each other, the most first; -1 for strands left uncovered.

@@ -14,6 +14,7 @@ internal sealed class Bag
     private readonly List<Lab> _labs = [];
     private readonly sbyte[]? _apart;
     private readonly BrimRating?[] _brim;
+    private ushort[]? _steps;
 
     private Bag(IReadOnlyList<Leftover> source)
     {
@@ -107,6 +108,28 @@ internal sealed class Bag
 
         return known > 0;
     }
+
+    /// <summary>dE00 between two leftovers in hundredths, to the nearest; -1 where a colour is not known.</summary>
+    public int Step(int a, int b)
+    {
+        var (x, y) = (Math.Min(_colour[a], _colour[b]), Math.Max(_colour[a], _colour[b]));
+        if (x < 0 || x == y)
+        {
+            return x < 0 ? -1 : 0;
+        }
+
+        if (_apart is null)
+        {
+            return StepOf(x, y);
+        }
+
+        _steps ??= new ushort[_apart.Length];
+        ref var known = ref _steps[(x * _labs.Count) + y];
+        known = known == 0 ? (ushort)(StepOf(x, y) + 1) : known;
+        return known - 1;
+    }
+
+    private int StepOf(int x, int y) => (int)Math.Round(100 * ColourDifference.Ciede2000(_labs[x], _labs[y]));
 
     private bool Differ(int x, int y) => ColourDifference.Ciede2000(_labs[x], _labs[y]) >= ColourRule.ReadsAsOne;
 }

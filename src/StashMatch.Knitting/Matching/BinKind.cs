@@ -87,6 +87,18 @@ internal sealed class BinKind
             {
                 fits[j] |= fitting[j] ? 1UL << k : 0;
             }
+
+            // What stands beside something only one leftover can serve cannot come from one that reads as it.
+            for (var c = 0; !puzzle.Question.Blend && c < puzzle.Classes.Length; c++)
+            {
+                if (patterns.Target[c] > 0 && puzzle.Classes[c].OnlyBin is >= 0 and var only && puzzle.AlwaysBeside(patterns.Classes[k], c))
+                {
+                    for (var j = 0; j < fits.Length; j++)
+                    {
+                        fits[j] &= puzzle.MayTouch(j, only) ? ulong.MaxValue : ~(1UL << k);
+                    }
+                }
+            }
         }
 
         BinKind[] kinds = [.. Enumerable.Range(0, capacity.Length).GroupBy(j => (fits[j], on[j])).Select(g => new BinKind(patterns, g.Key.Item1, g.Key.Item2, [.. g], capacity, load))];

@@ -76,7 +76,7 @@ public static class Checker
             question.Locks.Where(l => l.Part == part.Name).Select(l => "keep " + l.Leftover)
                 .Concat(question.Never.Where(n => n.Part == part.Name).Select(n => "never " + n.Leftover))
                 .Order(StringComparer.Ordinal));
-        return p.Yarn is not null && p.Yarn == q.Yarn && !question.Apart.Contains(p.Name) && !question.Apart.Contains(q.Name) && Said(p) == Said(q);
+        return p.Yarn is not null && p.Yarn == q.Yarn && !question.Apart.Contains(p.Name, StringComparer.Ordinal) && !question.Apart.Contains(q.Name, StringComparer.Ordinal) && Said(p) == Said(q);
     }
 
     private static void Must(bool holds, string broken)

@@ -8,6 +8,18 @@ internal sealed record Layer(BinKind Kind, int Group, int From, int To, int Copi
 {
     /// <summary>The leftovers.</summary>
     public int[] Members => Kind.Members[Group];
+
+    /// <summary>The most of something over all choices.</summary>
+    public int Most(Func<int, int> of)
+    {
+        var most = 0;
+        for (var i = From; i < To; i++)
+        {
+            most = Math.Max(most, of(i));
+        }
+
+        return most;
+    }
 }
 
 /// <summary>All leftovers with a choice within a gap, the likeliest to be used first.</summary>
@@ -28,17 +40,24 @@ internal sealed class Layers
     public double Unused { get; private set; }
 
     /// <summary>Null where there are too many choices; <paramref name="none"/> where some leftover has none within the gap.</summary>
-    public static Layers? Within(Patterns patterns, Prices prices, double gap, out bool none)
+    /// <param name="patterns">What a leftover may take.</param>
+    /// <param name="prices">The prices.</param>
+    /// <param name="gap">Worth that may be given away.</param>
+    /// <param name="none">Whether some leftover has no choice.</param>
+    /// <param name="anyColour">Where colours do not matter, what leaves a leftover useful need be tried only on as many of the longest as there are items: any other may change with one of those that is not used.</param>
+    public static Layers? Within(Patterns patterns, Prices prices, double gap, out bool none, bool anyColour = false)
     {
-        var (layers, choices) = (new Layers(patterns), new List<Choice>());
+        var (layers, choices, items) = (new Layers(patterns), new List<Choice>(), patterns.Target.Sum());
         none = false;
         foreach (var kind in prices.Kinds)
         {
-            for (var g = 0; g < kind.Holds.Length; g++)
+            var longer = 0;
+            for (var g = kind.Holds.Length - 1; g >= 0; g--)
             {
                 choices = layers.Choices;
                 var from = choices.Count;
-                prices.ChoicesWithin(kind, g, gap, choices);
+                prices.ChoicesWithin(kind, g, gap, !anyColour || longer < items, choices);
+                longer += kind.Members[g].Length;
                 if (choices.Count == from)
                 {
                     none = true;

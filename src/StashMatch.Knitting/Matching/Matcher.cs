@@ -41,6 +41,7 @@ public static class Matcher
         }
 
         why = null;
+        best = Ordered(best, cancel);
         answer = Answers.Of(best, question.AllowancePercent);
         Checker.Check(answer, question);
         answer = answer with { Repairs = Repairs.For(question, answer, best, cancel) };
@@ -81,7 +82,7 @@ public static class Matcher
         return best is not null && ColourAlone(best, cancel) ? best with { Why = Why.Colour } : best;
     }
 
-    private static CannotBeKnitted? CannotArrange(Question question, HatNeeds hat) => question.Arrangement switch
+    internal static CannotBeKnitted? CannotArrange(Question question, HatNeeds hat) => question.Arrangement switch
     {
         Arrangement.OwnColours or Arrangement.AsItFalls => null,
         _ when hat.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where; only own colours and as it falls apply."),
@@ -118,6 +119,19 @@ public static class Matcher
         var plan = most.Complete ? Safe(question, hat, most, cancel) : new Planner(puzzle!, cancel).Tidied(most);
         plan = plan with { Proven = plan.Proven && certain };
         return Outcome.Of(question, hat, plan);
+    }
+
+    // The stripes in the order of colours asked for, where that lowers nothing else.
+    private static Outcome Ordered(Outcome outcome, CancellationToken cancel)
+    {
+        if (outcome.Question.ColourOrder == ColourOrder.Any)
+        {
+            return outcome;
+        }
+
+        var plan = new Planner(outcome.Plan.Puzzle, cancel).InOrder(outcome.Plan, outcome.Question.ColourOrder);
+        var ordered = Outcome.Of(outcome.Question, outcome.Hat, plan);
+        return ordered.Verdict == outcome.Verdict ? ordered with { Why = outcome.Why == Why.Colour ? outcome.Why : ordered.Why } : outcome;
     }
 
     // Whether there is yarn enough and only the colour rule stands in the way.

@@ -7,7 +7,7 @@ namespace StashMatch.Knitting.Matching;
 /// </remarks>
 internal sealed class Patterns
 {
-    private const int Most = 150_000;
+    private const int Most = 60_000;
     private readonly List<byte> _growing = [];
     private readonly List<int> _growingLoads = [];
     private readonly Dictionary<ulong, bool> _apart = [];
@@ -164,11 +164,6 @@ internal sealed class Patterns
     {
         if (k == Classes.Length)
         {
-            if (others > 1 && others < int.MaxValue && !StandApart(counts))
-            {
-                return true;
-            }
-
             _growing.AddRange(counts);
             _growingLoads.Add((int)load);
             return _growingLoads.Count <= Most;
@@ -197,6 +192,11 @@ internal sealed class Patterns
             }
 
             counts[k] = (byte)n;
+            if (n > 0 && o > 1 && own.Crowd == Crowd.Other && !StandApart(counts))
+            {
+                break;
+            }
+
             if (!Grow(k + 1, counts, heavier, mostLoad, after, s, o))
             {
                 return false;

@@ -32,11 +32,16 @@ internal sealed record Plan(Puzzle Puzzle, int[] BinOf, decimal Rung, bool Prove
         var parts = Puzzle.Hat.Parts;
         var loads = Puzzle.Items.GroupBy(i => BinOf[i.Index]).OrderBy(g => g.Key).Select(g =>
         {
-            var groups = g.Select(i => Puzzle.Grouping.Groups[i.Group]).ToList();
-            return new Load(
-                Puzzle.Leftover(g.Key),
-                [.. groups.SelectMany(x => x.Members).Select(m => parts[m].BareMetres)],
-                groups.Sum(x => parts[x.EndsAt].EndsMetres));
+            var (bare, ends) = (new List<double>(), 0.0);
+            foreach (var item in g)
+            {
+                var group = Puzzle.Grouping.Groups[item.Group];
+                var strands = item.Need / Puzzle.NeedOf(group);
+                bare.AddRange(group.Members.Select(m => strands * parts[m].BareMetres));
+                ends += strands * parts[group.EndsAt].EndsMetres;
+            }
+
+            return new Load(Puzzle.Leftover(g.Key), bare, ends);
         });
         return Chance.OfEnough(usage, [.. loads]);
     }

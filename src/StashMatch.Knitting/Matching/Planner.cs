@@ -8,7 +8,6 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
     private const int SearchSteps = 12_000;
     private const int MostCounts = 250;
     private const int MostSearches = 10;
-    public static Action<string>? Trace;
     private Arranger? _arranger;
 
     /// <summary>A plan that covers everything with so much to spare on each leftover.</summary>
@@ -61,9 +60,7 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
             searched = true;
         }
 
-        Trace?.Invoke("full search");
         found = new PositionSearch(puzzle, capacity, SearchSteps).Find(new int[puzzle.Classes.Length], out var placed);
-        Trace?.Invoke($"feasible {rung} {found}");
         return found == Found.Yes ? new Plan(puzzle, placed, rung, true) : null;
     }
 
@@ -73,8 +70,8 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
         var capacity = puzzle.CapacityAt(plan.Rung);
         var tidy = new Tidy(puzzle, capacity, CountsOf(plan.BinOf), cancel);
         var proven = tidy.Search(WorthOf(plan, capacity));
-        if (!proven) { Trace?.Invoke($"tidy unproven {tidy.Why}"); }
-        return tidy.BinOf is { } tidier ? plan with { BinOf = tidier, Proven = plan.Proven && proven } : plan with { Proven = plan.Proven && proven };
+        var binOf = tidy.BinOf ?? plan.BinOf;
+        return plan with { BinOf = proven ? binOf : new Rearranger(puzzle, capacity, binOf).Tidier(), Proven = plan.Proven && proven };
     }
 
     /// <summary>The plan that covers the most, band by band, where not everything can be, or could not be found to be.</summary>
@@ -137,12 +134,15 @@ internal sealed class Planner(Puzzle puzzle, CancellationToken cancel)
                 return new Plan(puzzle, placed, 0, certain);
             }
 
-            Trace?.Invoke($"most {found}");
             certain &= found == Found.No;
         }
 
         return Greedy(capacity);
     }
+
+    /// <summary>The plan with its stripes in order of colour, as good in all else.</summary>
+    public Plan InOrder(Plan plan, ColourOrder order) =>
+        order == ColourOrder.Any ? plan : plan with { BinOf = new Rearranger(puzzle, puzzle.CapacityAt(plan.Rung), plan.BinOf).InOrder(order) };
 
     // The tidiest way to cover such counts, whatever it is worth, colour rule and all: a search that counts crowded colours.
     private Found ByTidying(long[] capacity, int[] counts, out int[] binOf)

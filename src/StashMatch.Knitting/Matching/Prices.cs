@@ -42,7 +42,6 @@ internal sealed class Prices
         {
             cancel.ThrowIfCancellationRequested();
             Bound = Math.Min(Bound, Evaluate() is var bound ? bound : 0);
-            Steps++;
             bundle.Add(_price, bound, _over);
             if (Bound - atLeast <= Hair || !bundle.Next(atLeast, _price) || bundle.Promise < Enough)
             {
@@ -55,7 +54,7 @@ internal sealed class Prices
     }
 
     /// <summary>What a group of equal leftovers may take for at most <paramref name="gap"/> of worth given away against its best.</summary>
-    public void ChoicesWithin(BinKind kind, int g, double gap, List<Choice> choices)
+    public void ChoicesWithin(BinKind kind, int g, double gap, bool useful, List<Choice> choices)
     {
         var group = kind.First + g;
         var (best, holds, least) = (_best[group], kind.Holds[g], kind.HasBase ? 0 : 1);
@@ -74,7 +73,7 @@ internal sealed class Prices
             Scan(holds - Tidy.Useful + 1, holds - Tidy.Finished - 1, -10_000 - holds);
         }
 
-        if (best - _useful[group] <= gap)
+        if (useful && best - _useful[group] <= gap)
         {
             foreach (var i in kind.ByCost)
             {
@@ -128,8 +127,6 @@ internal sealed class Prices
             _price[k] = sum < needed ? 0 : _need[k] * 10_000 / last;
         }
     }
-
-    public static int Steps;
 
     private double Evaluate()
     {

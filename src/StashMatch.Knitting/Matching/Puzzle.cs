@@ -93,6 +93,29 @@ internal sealed class Puzzle
         return true;
     }
 
+    /// <summary>Whether every item of one class stands beside every one of another.</summary>
+    public bool AlwaysBeside(int c, int d)
+    {
+        foreach (var item in Items)
+        {
+            if (item.Class == c)
+            {
+                foreach (var other in Items)
+                {
+                    if (other.Class == d && !Beside[item.Index].Contains(other.Index))
+                    {
+                        return false;
+                    }
+                }
+            }
+        }
+
+        return c != d;
+    }
+
+    /// <summary>dE00 between two leftovers in hundredths, to the nearest; -1 where a colour is not known.</summary>
+    public int StepBetween(int a, int b) => _bag.Step(_at[a], _at[b]);
+
     /// <summary>What each leftover may bear at a rung: ⌊held / (1 + rung)⌋.</summary>
     public long[] CapacityAt(decimal rungPercent)
     {
@@ -137,12 +160,7 @@ internal sealed class Puzzle
         for (var g = 0; g < grouping.Groups.Count; g++)
         {
             var group = grouping.Groups[g];
-            var need = 0L;
-            foreach (var m in group.Members)
-            {
-                need += hat.Parts[m].Need(hat.Usage, m == group.EndsAt).Millimetres;
-            }
-
+            var need = NeedOf(hat, group);
             var role = group.HasStripe ? Role.Stripe : group.HasHead ? Role.Head : Role.Free;
             var band = Grouping.Band(group.Kind);
             var hasBrim = group.Members.Any(m => hat.Parts[m].Kind == PartKind.Brim);
@@ -163,6 +181,20 @@ internal sealed class Puzzle
         }
 
         return new Puzzle(question, hat, grouping, bag, at, [.. items], [.. classes]);
+    }
+
+    /// <summary>What a group takes of one strand, millimetres.</summary>
+    public long NeedOf(PartGroup group) => NeedOf(Hat, group);
+
+    private static long NeedOf(HatNeeds hat, PartGroup group)
+    {
+        var need = 0L;
+        foreach (var m in group.Members)
+        {
+            need += hat.Parts[m].Need(hat.Usage, m == group.EndsAt).Millimetres;
+        }
+
+        return need;
     }
 
     private static Dictionary<string, string> PinsOf(Question question) => question.Locks.Select(p => (p.Part, Pin: "keep " + p.Leftover))

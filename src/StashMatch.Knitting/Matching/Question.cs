@@ -53,6 +53,9 @@ public sealed record Question(Hat Hat, string Size, IReadOnlyList<Leftover> Left
     /// <summary>Whether next-door colours may be alike.</summary>
     public bool Blend { get; init; }
 
+    /// <summary>How the stripes are ordered by colour, among plans that are as good.</summary>
+    public ColourOrder ColourOrder { get; init; }
+
     /// <summary>"Keep it here."</summary>
     public IReadOnlyList<Pairing> Locks { get; init; } = [];
 

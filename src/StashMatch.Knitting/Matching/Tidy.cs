@@ -16,9 +16,10 @@ internal sealed class Tidy
     /// <summary>No leftover's worth is less, millimetres.</summary>
     public const long Least = -10_000 - Useful;
 
-    private const long MostMoves = 6_000_000;
+    private const long MostMoves = 10_000_000;
     private const long MostPathMoves = 600_000;
     private const int ArrangeSteps = 5_000;
+    private const int MostArrangeSteps = 60_000;
     private const int MostClusters = 4;
     private const double Hair = 1e-3;
     private readonly Puzzle _puzzle;
@@ -27,13 +28,13 @@ internal sealed class Tidy
     private readonly CancellationToken _cancel;
     private readonly List<Cluster> _clusters = [];
     private Arranger? _arranger;
+    private int _arrangeSteps = MostArrangeSteps;
 
     public Tidy(Puzzle puzzle, long[] capacity, int[] target, CancellationToken cancel) =>
         (_puzzle, _capacity, _target, _cancel) = (puzzle, capacity, target, cancel);
 
     /// <summary>The tidiest, where one was found.</summary>
     public int[]? BinOf { get; private set; }
-    public string Why = "";
 
     /// <summary>The worth of what lies on a leftover: 100 and what is spare in dm, here in millimetres; higher is tidier.</summary>
     public static long Worth(long capacity, long load)
@@ -52,7 +53,7 @@ internal sealed class Tidy
     public bool Search(long atLeast)
     {
         var patterns = Patterns.Of(_puzzle, _target, _capacity);
-        Why += $" patterns {patterns.Count} {patterns.Complete} bits {patterns.Bits}"; if (!patterns.Complete || BinKind.Sort(patterns, _capacity) is not { } kinds)
+        if (!patterns.Complete || BinKind.Sort(patterns, _capacity) is not { } kinds)
         {
             return false;
         }
@@ -84,13 +85,32 @@ internal sealed class Tidy
                     break;
             }
 
-            gap = Math.Min(widest, gap * 3);
+            gap = Math.Min(widest, gap * (gap < 2_000 ? 2 : 1.5));
         }
     }
 
     // True where a path was accepted; false where all within the gap were refused for good; null where steps ran out.
     private bool? Try(Patterns patterns, Prices prices, double gap, ref long moves, ref long pathMoves)
     {
+        if (_clusters.Count == 0 && TidyTable.StatesOf(patterns) <= TidyTable.MostStates)
+        {
+            if (Layers.Within(patterns, prices, gap, out var no, anyColour: true) is not { } few)
+            {
+                return null;
+            }
+
+            var path = no ? [] : TidyTable.Cheapest(few, gap, ref moves, out no, _cancel);
+            if (path is null || no)
+            {
+                return path is null ? null : false;
+            }
+
+            if (Accepts(few.ToSlots(path), out _) == Found.Yes)
+            {
+                return true;
+            }
+        }
+
         if (Layers.Within(patterns, prices, gap, out var none) is not { } layers)
         {
             return null;
@@ -99,20 +119,6 @@ internal sealed class Tidy
         if (none)
         {
             return false;
-        }
-
-        if (_clusters.Count == 0 && TidyTable.StatesOf(patterns) <= TidyTable.MostStates)
-        {
-            var path = TidyTable.Cheapest(layers, gap, ref moves, out none, _cancel);
-            Why += $" (table gap {gap:0} moves {moves} none {none} null {path is null} states {TidyTable.StatesOf(patterns)})"; if (path is null || none)
-            {
-                return path is null ? null : false;
-            }
-
-            if (Accepts(layers.ToSlots(path), out _) == Found.Yes)
-            {
-                return true;
-            }
         }
 
         // The cheapest cannot be arranged so that its colours show: all others in turn.
@@ -132,7 +138,7 @@ internal sealed class Tidy
                     return found == Found.Yes || crowded is not null;
                 },
                 _cancel);
-            pathMoves = paths.MovesLeft; Why += $" [gap {gap:0} paths {paths.Paths} left {pathMoves} certain {certain} tried {tried} cl {_clusters.Count} layers {layers.All.Count} choices {layers.Choices.Count}]";
+            pathMoves = paths.MovesLeft;
             if (crowded is not null)
             {
                 _clusters.Add(crowded);
@@ -145,7 +151,9 @@ internal sealed class Tidy
 
     private Found Accepts(List<Slot> slots, out int[] binOf)
     {
-        var found = (_arranger ??= new Arranger(_puzzle)).Arrange(slots, ArrangeSteps, out binOf);
+        _arranger ??= new Arranger(_puzzle);
+        var found = _arranger.Arrange(slots, Math.Min(ArrangeSteps, _arrangeSteps), out binOf);
+        _arrangeSteps -= _arranger.StepsTaken;
         BinOf = found == Found.Yes ? binOf : BinOf;
         return found;
     }

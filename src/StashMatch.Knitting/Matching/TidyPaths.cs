@@ -14,7 +14,7 @@ internal sealed class TidyPaths : IDisposable
     private const double Hair = 1e-6;
     private readonly Patterns _patterns;
     private readonly Layers _all;
-    private readonly List<Layer> _layers = [];
+    private readonly List<Layer> _layers;
     private readonly ulong[] _adds;
     private readonly ulong[] _least;
     private readonly List<StateMap> _maps = [];
@@ -23,6 +23,8 @@ internal sealed class TidyPaths : IDisposable
     private readonly ulong _room;
     private readonly ulong _start;
     private readonly ulong _counts;
+    private readonly ulong[] _hates;
+    private readonly Dictionary<(int, int), int> _mayTouch = [];
     private long _moves;
     private int _paths;
 
@@ -34,14 +36,11 @@ internal sealed class TidyPaths : IDisposable
     {
         (_patterns, _all, _moves) = (layers.Patterns, layers, mostMoves);
         (_guards, _room, _counts) = (_patterns.Guards, _patterns.Full | _patterns.Guards, (1UL << _patterns.Bits) - 1);
-        foreach (var layer in layers.All)
-        {
-            for (var copy = 0; copy < layer.Copies; copy++)
-            {
-                _layers.Add(layer);
-            }
-        }
+        _layers = [.. layers.All.SelectMany(l => Enumerable.Repeat(l, l.Copies))];
 
+        // Those that stand beside most come last, so that walking back settles them first.
+        _hates = HatesOf();
+        _layers = [.. _layers.OrderBy(l => l.Most(i => System.Numerics.BitOperations.PopCount(Hates(layers.Choices[i].Pattern))))];
         (_path, _adds) = (new int[_layers.Count], new ulong[layers.Choices.Count]);
         for (var i = 0; i < _adds.Length; i++)
         {
@@ -61,7 +60,6 @@ internal sealed class TidyPaths : IDisposable
 
     /// <summary>Whether the states fit the numbers they are packed into.</summary>
     public bool Fits { get; }
-    public int Paths => _paths;
 
     /// <summary>Steps left of the budget.</summary>
     public long MovesLeft => Math.Max(0, _moves);
@@ -257,6 +255,11 @@ internal sealed class TidyPaths : IDisposable
             }
 
             _path[layer - 1] = c;
+            if (Clashes(layer - 1))
+            {
+                continue;
+            }
+
             var walked = Walk(layer - 1, state - _adds[c], spent + _all.Choices[c].Dear, above, reach, accept, ref dearer);
             if (walked != Walked.Refused)
             {
@@ -265,6 +268,71 @@ internal sealed class TidyPaths : IDisposable
         }
 
         return Walked.Refused;
+    }
+
+    // For each class those of which every item stands beside every one of its own.
+    private ulong[] HatesOf()
+    {
+        var (puzzle, classes) = (_patterns.Puzzle, _patterns.Classes);
+        var hates = new ulong[classes.Length];
+        for (var k = 0; !puzzle.Question.Blend && k < hates.Length; k++)
+        {
+            for (var l = 0; l < hates.Length; l++)
+            {
+                hates[k] |= puzzle.AlwaysBeside(classes[k], classes[l]) ? 1UL << l : 0;
+            }
+        }
+
+        return hates;
+    }
+
+    private ulong Hates(int pattern)
+    {
+        var all = 0UL;
+        for (var uses = _patterns.Uses[pattern]; uses != 0; uses &= uses - 1)
+        {
+            all |= _hates[System.Numerics.BitOperations.TrailingZeroCount(uses)];
+        }
+
+        return all;
+    }
+
+    // Whether what was just chosen stands beside something chosen before it in every place, and too few of the leftovers may touch.
+    private bool Clashes(int at)
+    {
+        var hates = Hates(_all.Choices[_path[at]].Pattern);
+        for (var later = at + 1; hates != 0 && later < _path.Length; later++)
+        {
+            var uses = _patterns.Uses[_all.Choices[_path[later]].Pattern];
+            if ((uses & hates) == 0 || ReferenceEquals(_layers[at], _layers[later]))
+            {
+                continue;
+            }
+
+            var alike = 0;
+            for (var copy = at; copy < later && ReferenceEquals(_layers[copy], _layers[at]); copy++)
+            {
+                alike += (Hates(_all.Choices[_path[copy]].Pattern) & uses) != 0 ? 1 : 0;
+            }
+
+            if (alike > MayTouch(at, later))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // How many of the equal leftovers of one layer may touch any of another's.
+    private int MayTouch(int a, int b)
+    {
+        if (!_mayTouch.TryGetValue((a, b), out var may))
+        {
+            _mayTouch[(a, b)] = may = _layers[a].Members.Count(m => Array.Exists(_layers[b].Members, n => _patterns.Puzzle.MayTouch(m, n)));
+        }
+
+        return may;
     }
 
     private enum Walked

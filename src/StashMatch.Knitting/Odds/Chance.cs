@@ -26,7 +26,7 @@ public static class Chance
     /// <summary>One standard deviation of a part's own use, as a share.</summary>
     public const double PartSpread = 0.03;
 
-    private const int Points = 31;
+    private const int LeastPoints = 31;
     private const double Reach = 5;
 
     private static readonly (double At, double Weight)[] Gauss =
@@ -43,12 +43,14 @@ public static class Chance
             return facts.Aggregate(1.0, (chance, f) => chance * f.LastsGiven(usage.Factor));
         }
 
-        var step = 2 * Reach / (Points - 1);
+        // A leftover's own doubts smooth its step over about 0.05 / spread: wide spreads want more points.
+        var points = Math.Max(LeastPoints, (2 * (int)Math.Ceiling(Reach * usage.Spread / 0.05)) + 1);
+        var step = 2 * Reach / (points - 1);
         var (sum, weights) = (0.0, 0.0);
-        for (var i = 0; i < Points; i++)
+        for (var i = 0; i < points; i++)
         {
             var z = -Reach + (i * step);
-            var weight = Normal.Density(z) * (i is 0 or Points - 1 ? 0.5 : 1);
+            var weight = Normal.Density(z) * (i == 0 || i == points - 1 ? 0.5 : 1);
             var factor = usage.Factor * Math.Exp(usage.Spread * z);
             var chance = 1.0;
             foreach (var f in facts)

@@ -2,7 +2,7 @@ using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Store.Data;
 
-/// <summary>A logged leftover. What it weighs stands in its weighings.</summary>
+/// <summary>A logged leftover. What it weighs stands in its ledger.</summary>
 public sealed class LeftoverRow : IOwned, IRaced
 {
     public Guid Id { get; set; }
@@ -55,13 +55,15 @@ public sealed class LeftoverRow : IOwned, IRaced
 
     public bool NotForHats { get; set; }
 
+    /// <summary>Too short to plan with, somebody said.</summary>
+    public bool Crumb { get; set; }
+
     public bool IsDemo { get; set; }
 
     public DateTimeOffset LoggedAt { get; set; }
 
-    public DateTimeOffset? KnittedUpAt { get; set; }
-
+    /// <summary>When it was taken off the list; its ledger says so too.</summary>
     public DateTimeOffset? RemovedAt { get; set; }
 
-    public ICollection<WeighingRow> Weighings { get; } = new List<WeighingRow>();
+    public ICollection<EntryRow> Entries { get; } = new List<EntryRow>();
 }

@@ -12,7 +12,15 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
 
     public DbSet<LeftoverRow> Leftovers => Set<LeftoverRow>();
 
-    public DbSet<WeighingRow> Weighings => Set<WeighingRow>();
+    public DbSet<EntryRow> Ledger => Set<EntryRow>();
+
+    public DbSet<PlanRow> Plans => Set<PlanRow>();
+
+    public DbSet<PromiseRow> Promises => Set<PromiseRow>();
+
+    public DbSet<SettingsRow> Settings => Set<SettingsRow>();
+
+    public DbSet<PhoneRow> Phones => Set<PhoneRow>();
 
     public DbSet<HatRow> Hats => Set<HatRow>();
 
@@ -51,9 +59,19 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
             e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique();
             e.HasIndex(r => new { r.OwnerId, r.LoggedAt });
             e.Property(r => r.Version).IsConcurrencyToken();
-            e.HasMany(r => r.Weighings).WithOne().HasForeignKey(w => w.LeftoverId).OnDelete(DeleteBehavior.Cascade);
+            e.HasMany(r => r.Entries).WithOne().HasForeignKey(w => w.LeftoverId).OnDelete(DeleteBehavior.Cascade);
         });
-        Own<WeighingRow>(modelBuilder, _ => { });
+        Own<EntryRow>(modelBuilder, e => e.ToTable("Ledger"));
+        Own<PlanRow>(modelBuilder, e =>
+        {
+            e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique();
+            e.HasIndex(r => new { r.OwnerId, r.Name }).IsUnique();
+            e.Property(r => r.Version).IsConcurrencyToken();
+            e.HasMany(r => r.Promises).WithOne().HasForeignKey(p => p.PlanId).OnDelete(DeleteBehavior.Cascade);
+        });
+        Own<PromiseRow>(modelBuilder, e => e.HasOne<LeftoverRow>().WithMany().HasForeignKey(p => p.LeftoverId).OnDelete(DeleteBehavior.SetNull));
+        Own<SettingsRow>(modelBuilder, e => e.HasIndex(r => r.OwnerId).IsUnique());
+        Own<PhoneRow>(modelBuilder, _ => { });
         Own<HatRow>(modelBuilder, e => e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique());
         Own<CalibrationRow>(modelBuilder, _ => { });
         Own<KitRow>(modelBuilder, e => e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique());
@@ -78,16 +96,18 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
 
     private void KeepTheRules()
     {
-        foreach (var entry in ChangeTracker.Entries().Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted).ToList())
+        var entries = ChangeTracker.Entries().ToList();
+        var leftovers = entries.Where(e => e.Entity is LeftoverRow).ToDictionary(e => ((LeftoverRow)e.Entity).Id);
+        foreach (var entry in entries.Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted))
         {
             if (entry.Entity is IOwned owned)
             {
                 KeepToTheOwner(entry, owned);
             }
 
-            if (entry.Entity is WeighingRow weighing)
+            if (entry.Entity is EntryRow line)
             {
-                KeepAppending(entry.State, weighing);
+                KeepAppending(entry.State, leftovers.GetValueOrDefault(line.LeftoverId));
             }
 
             if (entry is { State: EntityState.Added or EntityState.Modified, Entity: IRaced raced })
@@ -112,17 +132,16 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
     }
 
     // Appended to a leftover at hand, so never to a stranger's; gone only together with its leftover.
-    private void KeepAppending(EntityState state, WeighingRow weighing)
+    private void KeepAppending(EntityState state, EntityEntry? leftover)
     {
-        var leftover = ChangeTracker.Entries<LeftoverRow>().FirstOrDefault(l => l.Entity.Id == weighing.LeftoverId);
         if (state == EntityState.Modified || (state == EntityState.Deleted && leftover?.State != EntityState.Deleted))
         {
-            throw new InvalidOperationException("A weighing is appended, never changed.");
+            throw new InvalidOperationException("A ledger's line is appended, never changed.");
         }
 
-        if (state == EntityState.Added && (leftover is null || (leftover.State != EntityState.Added && leftover.Entity.OwnerId != OwnerId)))
+        if (state == EntityState.Added && (leftover is null || (leftover.State != EntityState.Added && ((LeftoverRow)leftover.Entity).OwnerId != OwnerId)))
         {
-            throw new InvalidOperationException("A weighing is appended to one's own leftover, fetched before.");
+            throw new InvalidOperationException("A ledger's line is appended to one's own leftover, fetched before.");
         }
     }
 

@@ -6,4 +6,10 @@ public sealed record StorePlace(string Folder)
 {
     /// <summary>The database file.</summary>
     public string File => Path.Combine(Folder, "stashmatch.db");
+
+    /// <summary>Where its backups are.</summary>
+    public string Backups => Path.Combine(Folder, "backups");
+
+    /// <summary>Whether the disk could not be written at start, so that the file is only read.</summary>
+    public bool ReadingOnly { get; internal set; }
 }

@@ -4,7 +4,7 @@ using Microsoft.EntityFrameworkCore;
 namespace StashMatch.Store.Data;
 
 /// <summary>Readies the database at start: version floor, newer and foreign files refused untouched, stale lock cleared, backup before migrating.</summary>
-public sealed class StoreStart(IDbContextFactory<StashContext> contexts, StorePlace place, TimeProvider clock)
+public sealed class StoreStart(IDbContextFactory<StashContext> contexts, BackupStore backups, Restore restore, StorePlace place, TimeProvider clock)
 {
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(10);
 
@@ -15,17 +15,26 @@ public sealed class StoreStart(IDbContextFactory<StashContext> contexts, StorePl
         try
         {
             await using var onlyOne = await LockAsync(cancel);
+            restore.Clear();
             await BringUpToDateAsync(cancel);
+            await TryAsync(cancel);
         }
-        catch (SqliteException e)
+        catch (Exception e) when (e is SqliteException or UnauthorizedAccessException or IOException)
         {
-            throw new StoreRefusedException($"The file {place.File} could not be readied: {e.Message}", e);
-        }
-        catch (Exception e) when (e is UnauthorizedAccessException or IOException)
-        {
-            throw new StoreRefusedException($"The folder {place.Folder} cannot be written: {e.Message}", e);
+            // Nothing can be saved then, and every verb says so; what is logged can be looked up all the same.
+            if (ShortWrite.Why(e) is not (StoreFailure.ReadOnly or StoreFailure.DiskFull or StoreFailure.InputOutput) || !await CanOnlyBeReadAsync(cancel))
+            {
+                throw new StoreRefusedException(Words(e), e);
+            }
         }
     }
+
+    private string Words(Exception e) => e switch
+    {
+        SqliteException => $"The file {place.File} could not be readied: {e.Message}",
+        StoreFailedException => $"The file {place.File} could not be brought up to date. {e.Message}",
+        _ => $"The folder {place.Folder} cannot be written: {e.Message}",
+    };
 
     private async Task BringUpToDateAsync(CancellationToken cancel)
     {
@@ -47,7 +56,7 @@ public sealed class StoreStart(IDbContextFactory<StashContext> contexts, StorePl
         if (applied is not null)
         {
             await new MigrationLock(context, clock).WaitAsync(cancel);
-            await BackUpAsync(context, cancel);
+            await backups.BackUpAsync(BackupKind.BeforeUpdate, cancel);
         }
 
         await MigrateAsync(context, cancel);
@@ -68,11 +77,31 @@ public sealed class StoreStart(IDbContextFactory<StashContext> contexts, StorePl
         }
     }
 
-    private async Task BackUpAsync(StashContext context, CancellationToken cancel)
+    // The log's files are made at the first reading; a full or locked disk shows here, not at the first page.
+    private async Task TryAsync(CancellationToken cancel)
     {
-        var folder = Directory.CreateDirectory(Path.Combine(place.Folder, "backups")).FullName;
-        var file = Path.Combine(folder, $"before-update-{clock.GetUtcNow():yyyyMMdd-HHmmss-fff}.db");
-        await context.Database.ExecuteSqlAsync($"VACUUM INTO {file}", cancel);
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        await context.Marks.AnyAsync(cancel);
+    }
+
+    private async Task<bool> CanOnlyBeReadAsync(CancellationToken cancel)
+    {
+        try
+        {
+            await using var context = await contexts.CreateDbContextAsync(cancel);
+            if (await StoreFile.AppliedAsync(place.File, cancel, unchanging: true) is not { } applied || !applied.ToHashSet(StringComparer.Ordinal).SetEquals(context.Database.GetMigrations()))
+            {
+                return false;
+            }
+
+            place.ReadingOnly = true;
+            await TryAsync(cancel);
+            return true;
+        }
+        catch (Exception e) when (e is SqliteException or IOException)
+        {
+            return place.ReadingOnly = false;
+        }
     }
 
     private async Task<FileStream> LockAsync(CancellationToken cancel)
@@ -84,7 +113,7 @@ public sealed class StoreStart(IDbContextFactory<StashContext> contexts, StorePl
             {
                 return new FileStream(Path.Combine(place.Folder, "start.lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             }
-            catch (IOException) when (attempt < 100)
+            catch (IOException e) when (attempt < 100 && ShortWrite.Why(e) == StoreFailure.InputOutput)
             {
                 await Task.Delay(100, cancel);
             }

@@ -43,35 +43,32 @@ public sealed class HatStore(IDbContextFactory<StashContext> contexts, KnitterSt
     }
 
     /// <summary>Forgets an own hat; false where there is none.</summary>
-    public async Task<bool> RemoveAsync(string id, CancellationToken cancel = default)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        return await context.Hats.Where(h => h.PublicId == id).ExecuteDeleteAsync(cancel) > 0;
-    }
+    public Task<bool> RemoveAsync(string id, CancellationToken cancel = default) =>
+        contexts.WriteAsync(async context => await context.Hats.Where(h => h.PublicId == id).ExecuteDeleteAsync(cancel) > 0, cancel);
 
     /// <summary>Saves a hat and returns its id.</summary>
     /// <exception cref="ArgumentException">A description that cannot be read.</exception>
     public async Task<string> SaveAsync(HatDescription description, CancellationToken cancel = default)
     {
         var hat = Read(description);
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        var id = Guid.NewGuid();
-        var row = new HatRow
-        {
-            Id = id,
-            PublicId = $"hat-{id:N}"[..16],
-            Name = hat.Name,
-            Description = JsonSerializer.Serialize(description, Json),
-            SavedAt = clock.GetUtcNow(),
-        };
-        context.Hats.Add(row);
-        await context.SaveChangesAsync(cancel);
-        return row.PublicId;
+        return await contexts.WriteAsync(
+            context =>
+            {
+                var row = ToRow($"hat-{Guid.NewGuid():N}"[..16], hat, description, clock.GetUtcNow());
+                context.Hats.Add(row);
+                return Task.FromResult(row.PublicId);
+            },
+            cancel);
     }
+
+    internal static HatRow ToRow(string id, Hat hat, HatDescription description, DateTimeOffset at) =>
+        new() { Id = Guid.NewGuid(), PublicId = id, Name = hat.Name, Description = JsonSerializer.Serialize(description, Json), SavedAt = at };
+
+    internal static HatDescription Describe(HatRow row) => JsonSerializer.Deserialize<HatDescription>(row.Description, Json)!;
 
     private static ListedHat ToListed(HatRow row)
     {
-        var description = JsonSerializer.Deserialize<HatDescription>(row.Description, Json)!;
+        var description = Describe(row);
         return new ListedHat(row.PublicId, Read(description), false, description);
     }
 

@@ -17,7 +17,7 @@ public sealed class KitStore(IDbContextFactory<StashContext> contexts, TimeProvi
     {
         await using var context = await contexts.CreateDbContextAsync(cancel);
         var rows = await context.Kits.OrderByDescending(k => k.SavedAt).ToListAsync(cancel);
-        return rows.ConvertAll(r => new ListedKit(r.PublicId, JsonSerializer.Deserialize<KitDescription>(r.Description, Json)!));
+        return rows.ConvertAll(r => new ListedKit(r.PublicId, Describe(r)));
     }
 
     /// <summary>Saves a kit and returns its id.</summary>
@@ -27,18 +27,22 @@ public sealed class KitStore(IDbContextFactory<StashContext> contexts, TimeProvi
         var errors = new FieldErrors();
         var kit = KitDescriptionReader.Read(description, errors, "")
             ?? throw new ArgumentException(string.Join("; ", errors.ByField.Select(e => $"{e.Key} {e.Value[0]}")), nameof(description));
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        var id = Guid.NewGuid();
-        var row = new KitRow { Id = id, PublicId = $"kit-{id:N}"[..16], Name = kit.Name, Description = JsonSerializer.Serialize(description, Json), SavedAt = clock.GetUtcNow() };
-        context.Kits.Add(row);
-        await context.SaveChangesAsync(cancel);
-        return row.PublicId;
+        return await contexts.WriteAsync(
+            context =>
+            {
+                var row = ToRow($"kit-{Guid.NewGuid():N}"[..16], kit.Name, description, clock.GetUtcNow());
+                context.Kits.Add(row);
+                return Task.FromResult(row.PublicId);
+            },
+            cancel);
     }
 
     /// <summary>Forgets a kit; false where there is none.</summary>
-    public async Task<bool> RemoveAsync(string id, CancellationToken cancel = default)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        return await context.Kits.Where(k => k.PublicId == id).ExecuteDeleteAsync(cancel) > 0;
-    }
+    public Task<bool> RemoveAsync(string id, CancellationToken cancel = default) =>
+        contexts.WriteAsync(async context => await context.Kits.Where(k => k.PublicId == id).ExecuteDeleteAsync(cancel) > 0, cancel);
+
+    internal static KitRow ToRow(string id, string name, KitDescription description, DateTimeOffset at) =>
+        new() { Id = Guid.NewGuid(), PublicId = id, Name = name, Description = JsonSerializer.Serialize(description, Json), SavedAt = at };
+
+    internal static KitDescription Describe(KitRow row) => JsonSerializer.Deserialize<KitDescription>(row.Description, Json)!;
 }

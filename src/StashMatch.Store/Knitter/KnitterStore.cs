@@ -11,19 +11,23 @@ public sealed record KnownCalibration(long Id, string From, Calibration Calibrat
 public sealed class KnitterStore(IDbContextFactory<StashContext> contexts, TimeProvider clock)
 {
     /// <summary>Remembers one calibration and where it comes from, 1 to 200 characters.</summary>
-    public async Task AddAsync(string from, Calibration calibration, CancellationToken cancel = default)
+    public Task AddAsync(string from, Calibration calibration, CancellationToken cancel = default)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(from);
         ArgumentNullException.ThrowIfNull(calibration);
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        context.Calibrations.Add(new CalibrationRow
-        {
-            From = from.Length > 200 ? from[..200] : from,
-            Factor = calibration.Factor,
-            MeasureSpread = calibration.MeasureSpread,
-            At = clock.GetUtcNow(),
-        });
-        await context.SaveChangesAsync(cancel);
+        return contexts.WriteAsync(
+            context =>
+            {
+                context.Calibrations.Add(new CalibrationRow
+                {
+                    From = from.Length > 200 ? from[..200] : from,
+                    Factor = calibration.Factor,
+                    MeasureSpread = calibration.MeasureSpread,
+                    At = clock.GetUtcNow(),
+                });
+                return Task.FromResult(true);
+            },
+            cancel);
     }
 
     /// <summary>All calibrations, newest first.</summary>
@@ -35,25 +39,22 @@ public sealed class KnitterStore(IDbContextFactory<StashContext> contexts, TimeP
     }
 
     /// <summary>Switches one on or off; false where there is none.</summary>
-    public async Task<bool> SwitchAsync(long id, bool off, CancellationToken cancel = default)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        if (await context.Calibrations.AsTracking().FirstOrDefaultAsync(c => c.Id == id, cancel) is not { } row)
+    public Task<bool> SwitchAsync(long id, bool off, CancellationToken cancel = default) => contexts.WriteAsync(
+        async context =>
         {
-            return false;
-        }
+            if (await context.Calibrations.AsTracking().FirstOrDefaultAsync(c => c.Id == id, cancel) is not { } row)
+            {
+                return false;
+            }
 
-        row.SwitchedOff = off;
-        await context.SaveChangesAsync(cancel);
-        return true;
-    }
+            row.SwitchedOff = off;
+            return true;
+        },
+        cancel);
 
     /// <summary>Forgets one; false where there is none.</summary>
-    public async Task<bool> RemoveAsync(long id, CancellationToken cancel = default)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        return await context.Calibrations.Where(c => c.Id == id).ExecuteDeleteAsync(cancel) > 0;
-    }
+    public Task<bool> RemoveAsync(long id, CancellationToken cancel = default) =>
+        contexts.WriteAsync(async context => await context.Calibrations.Where(c => c.Id == id).ExecuteDeleteAsync(cancel) > 0, cancel);
 
     /// <summary>The knitter's usage by the calibrations that are on; the uncalibrated one where there are none.</summary>
     public async Task<Usage> UsageAsync(CancellationToken cancel = default) =>

@@ -17,28 +17,37 @@ public sealed class DemoBag(IDbContextFactory<StashContext> contexts, TimeProvid
     private const string Loaded = "demo loaded";
 
     /// <summary>Loads the demo, all of it or nothing, unless it was loaded before or something else is logged already.</summary>
-    public Task LoadOnceAsync(CancellationToken cancel = default) => contexts.WriteAsync(
-        async context =>
+    public async Task LoadOnceAsync(CancellationToken cancel = default)
+    {
+        // Looked up first: a start with nothing to load writes nothing.
+        await using (var context = await contexts.CreateDbContextAsync(cancel))
         {
-            if (await context.Marks.AnyAsync(m => m.Name == Loaded, cancel) || await context.Leftovers.AnyAsync(cancel))
+            if (await IsDoneAsync(context, cancel))
             {
-                return false;
+                return;
             }
+        }
 
-            // Newest first is the order of the table: the last row is logged first, a tick apart.
-            var (tags, at) = (new Tags(), clock.GetUtcNow());
-            context.Leftovers.AddRange(Read().Reverse().Select((leftover, i) => leftover.ToRow(tags, at.AddTicks(i))));
-            context.Marks.Add(new MarkRow { Name = Loaded });
-            return true;
-        },
-        cancel);
+        await contexts.WriteAsync(
+            async context =>
+            {
+                if (await IsDoneAsync(context, cancel))
+                {
+                    return false;
+                }
+
+                // Newest first is the order of the table: the last row is logged first, a tick apart.
+                var (tags, at) = (new Tags(), clock.GetUtcNow());
+                context.Leftovers.AddRange(Read().Reverse().Select((leftover, i) => leftover.ToRow(tags, at.AddTicks(i))));
+                context.Marks.Add(new MarkRow { Name = Loaded });
+                return true;
+            },
+            cancel);
+    }
 
     /// <summary>Removes every demo leftover; returns how many there were.</summary>
-    public async Task<int> RemoveAsync(CancellationToken cancel = default)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        return await context.Leftovers.Where(r => r.IsDemo).ExecuteDeleteAsync(cancel);
-    }
+    public Task<int> RemoveAsync(CancellationToken cancel = default) =>
+        contexts.WriteAsync(context => context.Leftovers.Where(r => r.IsDemo).ExecuteDeleteAsync(cancel), cancel);
 
     /// <summary>The demo leftovers in the order of their table.</summary>
     public static IEnumerable<NewLeftover> Read()
@@ -73,4 +82,7 @@ public sealed class DemoBag(IDbContextFactory<StashContext> contexts, TimeProvid
 
         return list;
     }
+
+    private static async Task<bool> IsDoneAsync(StashContext context, CancellationToken cancel) =>
+        await context.Marks.AnyAsync(m => m.Name == Loaded, cancel) || await context.Leftovers.AnyAsync(cancel);
 }

@@ -1,4 +1,3 @@
-using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store.Data;
 
@@ -8,71 +7,49 @@ namespace StashMatch.Store;
 /// <param name="Name">1 to 80 characters.</param>
 /// <param name="Weighing">The reading.</param>
 /// <param name="Ratio">The label, or null for a crumb.</param>
-public sealed record NewLeftover(string Name, Weighing Weighing, LabelRatio? Ratio)
+public sealed record NewLeftover(string Name, Weighing Weighing, LabelRatio? Ratio) : LeftoverDetails(Name, Ratio)
 {
-    private const int MostWords = 80;
-
     /// <summary>What the open interface shall know it by, 1 to 80 characters; null for one made from the name.</summary>
     public string? Id { get; init; }
 
-    public WeightClass? Class { get; init; }
-
-    public FibreBlend Fibre { get; init; } = FibreBlend.Unknown;
-
-    public bool Superwash { get; init; }
-
-    public YarnMake Make { get; init; }
-
-    public YarnColour? Colour { get; init; }
-
-    /// <summary>Dye lot or set, at most 80 characters.</summary>
-    public string? Lot { get; init; }
-
-    /// <summary>How its label says to wash it; null where nobody said.</summary>
-    public Care? Care { get; init; }
-
-    /// <summary>Where it is, at most 80 characters.</summary>
-    public string? KeptIn { get; init; }
-
-    /// <summary>At most 500 characters.</summary>
-    public string? Note { get; init; }
-
-    /// <summary>The bag it belongs to, at most 80 characters.</summary>
-    public string? Bag { get; init; }
-
-    /// <summary>What it is kept back for, at most 80 characters; null if it is not.</summary>
-    public string? KeptBackFor { get; init; }
-
-    /// <summary>Weighed, but never to go into a hat.</summary>
-    public bool NotForHats { get; init; }
+    /// <summary>Nothing is left of it by now.</summary>
+    public bool KnittedUp { get; init; }
 
     internal bool IsDemo { get; init; }
 
-    /// <summary>Says of each text what is wrong with it, under <paramref name="at"/> and the field's name.</summary>
-    public void Check(FieldErrors errors, string at = "")
+    /// <summary>Details and what they weigh.</summary>
+    public static NewLeftover Of(LeftoverDetails details, Weighing weighing)
     {
-        ArgumentNullException.ThrowIfNull(errors);
-        if (string.IsNullOrWhiteSpace(Name))
+        ArgumentNullException.ThrowIfNull(details);
+        return new NewLeftover(details.Name, weighing, details.Ratio)
         {
-            errors.Add($"{at}name", "is missing");
-        }
+            Code = details.Code,
+            Class = details.Class,
+            Fibre = details.Fibre,
+            Superwash = details.Superwash,
+            Make = details.Make,
+            Colour = details.Colour,
+            Care = details.Care,
+            Lot = details.Lot,
+            Bag = details.Bag,
+            KeptIn = details.KeptIn,
+            KeptBackFor = details.KeptBackFor,
+            NotForHats = details.NotForHats,
+            Crumb = details.Crumb,
+            Note = details.Note,
+        };
+    }
 
+    /// <inheritdoc/>
+    public override void Check(FieldErrors errors, string at = "")
+    {
+        base.Check(errors, at);
         if (Id is not null && string.IsNullOrWhiteSpace(Id))
         {
             errors.Add($"{at}id", "is empty");
         }
 
-        foreach (var (field, text, most) in new[]
-        {
-            ("name", Name?.Trim(), LeftoverStore.MostName), ("id", Id, MostWords), ("lot", Lot, MostWords),
-            ("keptIn", KeptIn, MostWords), ("note", Note, LeftoverStore.MostNote), ("bag", Bag, MostWords), ("keptBackFor", KeptBackFor, MostWords),
-        })
-        {
-            if (text?.Length > most)
-            {
-                errors.Add($"{at}{field}", $"must be at most {most} characters");
-            }
-        }
+        CheckText(errors, $"{at}id", Id, 80);
     }
 
     internal LeftoverRow ToRow(Tags tags, DateTimeOffset at)
@@ -81,29 +58,19 @@ public sealed record NewLeftover(string Name, Weighing Weighing, LabelRatio? Rat
         {
             Id = Guid.NewGuid(),
             PublicId = Id is null ? tags.TakeIdFrom(Name) : tags.TakeId(Id),
-            Name = Name.Trim(),
-            Code = tags.TakeCode(Name),
-            Colour = Colour?.Hex,
-            Fibre = Fibre.ToString(),
-            WeightClass = Class,
-            LabelMass = Ratio?.Mass,
-            LabelMassUnit = Ratio?.MassUnit ?? MassUnit.Grams,
-            LabelLength = Ratio?.Length,
-            LabelLengthUnit = Ratio?.LengthUnit ?? LengthUnit.Metres,
-            RatioFrom = Ratio?.Source ?? RatioSource.Printed,
-            Superwash = Superwash,
-            Make = Make,
-            Lot = Lot,
-            Care = Care?.ToString(),
-            KeptIn = KeptIn,
-            Note = Note,
-            Bag = Bag,
-            KeptBackFor = KeptBackFor,
-            NotForHats = NotForHats,
+            Name = Name,
+            Code = tags.TakeCode(Name, Code),
+            Fibre = "",
             IsDemo = IsDemo,
             LoggedAt = at,
         };
-        row.Weighings.Add(WeighingRow.Of(Weighing, row.Id, at));
+        To(row);
+        row.Entries.Add(EntryRow.Of(Weighing, row.Id, at));
+        if (KnittedUp)
+        {
+            row.Entries.Add(new EntryRow { LeftoverId = row.Id, Kind = EntryKind.KnittedUp, At = at });
+        }
+
         return row;
     }
 }

@@ -26,6 +26,9 @@ internal sealed class Tags
         return tags;
     }
 
+    /// <summary>Whether a leftover has that id.</summary>
+    public bool IsTaken(string id) => _ids.Contains(id);
+
     /// <summary>Gives the id wished for.</summary>
     /// <exception cref="ArgumentException">It is taken.</exception>
     public string TakeId(string wanted) => _ids.Add(wanted) ? wanted : throw new ArgumentException($"The id {wanted} is taken.", nameof(wanted));

@@ -19,7 +19,7 @@ public sealed class TesterStore(IDbContextFactory<StashContext> contexts, TimePr
     {
         await using var context = await contexts.CreateDbContextAsync(cancel);
         var rows = await context.Testers.Where(t => t.HatId == hatId).OrderBy(t => t.SavedAt).ToListAsync(cancel);
-        return rows.ConvertAll(r => new ListedTester(r.PublicId, JsonSerializer.Deserialize<TesterDescription>(r.Description, Json)!));
+        return rows.ConvertAll(r => new ListedTester(r.PublicId, Describe(r)));
     }
 
     /// <summary>What the testers of a hat say together; null where none sent anything back.</summary>
@@ -34,27 +34,26 @@ public sealed class TesterStore(IDbContextFactory<StashContext> contexts, TimePr
     }
 
     /// <summary>Keeps results for a hat, all or none.</summary>
-    public async Task AddAsync(string hatId, IReadOnlyList<TesterDescription> descriptions, CancellationToken cancel = default)
+    public Task AddAsync(string hatId, IReadOnlyList<TesterDescription> descriptions, CancellationToken cancel = default)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(hatId);
         ArgumentNullException.ThrowIfNull(descriptions);
-        await using var context = await contexts.CreateDbContextAsync(cancel);
         var at = clock.GetUtcNow();
-        context.Testers.AddRange(descriptions.Select((d, i) => (d, Id: Guid.NewGuid(), i)).Select(d => new TesterRow
-        {
-            Id = d.Id,
-            PublicId = $"tester-{d.Id:N}"[..19],
-            HatId = hatId,
-            Description = JsonSerializer.Serialize(d.d, Json),
-            SavedAt = at.AddTicks(d.i),
-        }));
-        await context.SaveChangesAsync(cancel);
+        return contexts.WriteAsync(
+            context =>
+            {
+                context.Testers.AddRange(descriptions.Select((d, i) => ToRow($"tester-{Guid.NewGuid():N}"[..19], hatId, d, at.AddTicks(i))));
+                return Task.FromResult(descriptions.Count);
+            },
+            cancel);
     }
 
     /// <summary>Forgets a result; false where there is none.</summary>
-    public async Task<bool> RemoveAsync(string id, CancellationToken cancel = default)
-    {
-        await using var context = await contexts.CreateDbContextAsync(cancel);
-        return await context.Testers.Where(t => t.PublicId == id).ExecuteDeleteAsync(cancel) > 0;
-    }
+    public Task<bool> RemoveAsync(string id, CancellationToken cancel = default) =>
+        contexts.WriteAsync(async context => await context.Testers.Where(t => t.PublicId == id).ExecuteDeleteAsync(cancel) > 0, cancel);
+
+    internal static TesterRow ToRow(string id, string hatId, TesterDescription description, DateTimeOffset at) =>
+        new() { Id = Guid.NewGuid(), PublicId = id, HatId = hatId, Description = JsonSerializer.Serialize(description, Json), SavedAt = at };
+
+    internal static TesterDescription Describe(TesterRow row) => JsonSerializer.Deserialize<TesterDescription>(row.Description, Json)!;
 }

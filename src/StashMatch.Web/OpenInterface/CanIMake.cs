@@ -7,7 +7,7 @@ namespace StashMatch.Web.OpenInterface;
 /// <summary>POST /api/v1/can-i-make: stores nothing.</summary>
 public static class CanIMake
 {
-    private const int MostLeftovers = 10_000;
+    internal const int MostLeftovers = 10_000;
     private const int MostPairings = 500;
 
     public static async Task<IResult> AnswerAsync(HttpRequest request, HatReader hats, LeftoverStore leftovers, CancellationToken cancel)
@@ -87,7 +87,7 @@ public static class CanIMake
         };
     }
 
-    private static List<Leftover> ReadLeftovers(IReadOnlyList<LeftoverBody?> bodies, FieldErrors errors)
+    internal static List<Leftover> ReadLeftovers(IReadOnlyList<LeftoverBody?> bodies, FieldErrors errors)
     {
         var list = new List<Leftover>();
         if (bodies.Count > MostLeftovers)

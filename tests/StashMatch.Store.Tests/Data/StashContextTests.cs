@@ -15,13 +15,13 @@ public sealed class StashContextTests
         await shelf.Leftovers.WeighAsync(Shelf.Moss(), cancel: Stop);
         await using (var changing = shelf.Open())
         {
-            (await changing.Weighings.AsTracking().FirstAsync(Stop)).GrossMilligrams = 1;
+            (await changing.Ledger.AsTracking().FirstAsync(Stop)).GrossMilligrams = 1;
             await Assert.ThrowsAsync<InvalidOperationException>(() => changing.SaveChangesAsync(Stop));
         }
 
         await using (var deleting = shelf.Open())
         {
-            deleting.Weighings.Remove(await deleting.Weighings.AsTracking().FirstAsync(Stop));
+            deleting.Ledger.Remove(await deleting.Ledger.AsTracking().FirstAsync(Stop));
             await Assert.ThrowsAsync<InvalidOperationException>(() => deleting.SaveChangesAsync(Stop));
         }
 
@@ -34,9 +34,9 @@ public sealed class StashContextTests
         await using var shelf = await Shelf.ReadyAsync();
         await shelf.Leftovers.WeighAsync(Shelf.Moss(), cancel: Stop);
         await using var context = shelf.Open();
-        context.Leftovers.Remove(await context.Leftovers.AsTracking().Include(r => r.Weighings).FirstAsync(Stop));
+        context.Leftovers.Remove(await context.Leftovers.AsTracking().Include(r => r.Entries).FirstAsync(Stop));
         await context.SaveChangesAsync(Stop);
-        Assert.Empty(await context.Weighings.ToListAsync(Stop));
+        Assert.Empty(await context.Ledger.ToListAsync(Stop));
     }
 
     [Fact]
@@ -54,7 +54,7 @@ public sealed class StashContextTests
         Assert.Null(await other.Hats.FindAsync(hat, Stop));
         Assert.DoesNotContain(await other.Hats.ListAsync(Stop), h => h.Id == hat);
         await using var context = other.Open();
-        Assert.Empty(await context.Weighings.ToListAsync(Stop));
+        Assert.Empty(await context.Ledger.ToListAsync(Stop));
         Assert.Empty(await context.DoneOnce.ToListAsync(Stop));
         Assert.Empty(await context.Marks.ToListAsync(Stop));
     }
@@ -120,11 +120,11 @@ public sealed class StashContextTests
                 context.Marks.Add(new MarkRow { OwnerId = row.OwnerId, Name = "left by a stranger" });
                 break;
             case "weigh":
-                row.Weighings.Add(new WeighingRow { GrossMilligrams = 1, StepMilligrams = 1 });
+                row.Entries.Add(new EntryRow { GrossMilligrams = 1, StepMilligrams = 1 });
                 break;
             default:
                 context.ChangeTracker.Clear();
-                context.Weighings.Add(new WeighingRow { LeftoverId = row.Id, GrossMilligrams = 1, StepMilligrams = 1 });
+                context.Ledger.Add(new EntryRow { LeftoverId = row.Id, GrossMilligrams = 1, StepMilligrams = 1 });
                 break;
         }
 

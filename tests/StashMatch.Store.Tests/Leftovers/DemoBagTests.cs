@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using StashMatch.Knitting.Yarns;
+using StashMatch.Store.Data;
 using Xunit;
 
 namespace StashMatch.Store.Tests.Leftovers;
@@ -48,7 +49,7 @@ public sealed class DemoBagTests
         Assert.Empty(await shelf.Leftovers.ListAsync(Stop));
         await using var context = shelf.Open();
         Assert.Empty(await context.Leftovers.ToListAsync(Stop));
-        Assert.Empty(await context.Weighings.ToListAsync(Stop));
+        Assert.Empty(await context.Ledger.ToListAsync(Stop));
     }
 
     [Fact]
@@ -78,7 +79,7 @@ public sealed class DemoBagTests
         {
             await context.Database.ExecuteSqlRawAsync(
                 "CREATE TRIGGER trip BEFORE INSERT ON Leftovers WHEN NEW.PublicId = 'kelp' BEGIN SELECT RAISE(ABORT, 'tripped'); END", Stop);
-            await Assert.ThrowsAsync<DbUpdateException>(() => shelf.Demo.LoadOnceAsync(Stop));
+            await Assert.ThrowsAsync<StoreFailedException>(() => shelf.Demo.LoadOnceAsync(Stop));
             Assert.Empty(await shelf.Leftovers.ListAsync(Stop));
             await context.Database.ExecuteSqlRawAsync("DROP TRIGGER trip", Stop);
         }

@@ -128,12 +128,12 @@ public sealed class WeighLeftoversTests : PageContext
         var page = Render<Page>();
         Type(page, "name", "Moss");
         Type(page, "grams", "6");
-        await SqlAsync("ALTER TABLE Weighings RENAME TO Elsewhere");
+        await SqlAsync("ALTER TABLE Ledger RENAME TO Elsewhere");
         await page.Find("form.entry").SubmitAsync();
         page.WaitForAssertion(() => Assert.Contains("What you typed is still here", page.Find("form.entry").TextContent, StringComparison.Ordinal));
         Assert.DoesNotContain("is saved", Said(page), StringComparison.Ordinal);
         Assert.Equal("Moss", ByLabel(page, "name").GetAttribute("value"));
-        await SqlAsync("ALTER TABLE Elsewhere RENAME TO Weighings");
+        await SqlAsync("ALTER TABLE Elsewhere RENAME TO Ledger");
         await page.Find("form.entry").SubmitAsync();
         page.WaitForAssertion(() => Assert.Contains("Moss is saved", Said(page), StringComparison.Ordinal));
         Assert.Single(await Leftovers.ListAsync(TestContext.Current.CancellationToken));

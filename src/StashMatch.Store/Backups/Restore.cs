@@ -1,0 +1,107 @@
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using StashMatch.Store.Data;
+
+namespace StashMatch.Store;
+
+/// <summary>Puts a backup in the database file's place: into a new file, looked over, brought up to date, then swapped in by one rename while nobody is at the file. Killed at any moment, the file is the old one or the new one, whole.</summary>
+public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate gate, StorePlace place, Owner owner)
+{
+    private string Fresh => place.File + ".new";
+
+    internal async Task PutInPlaceAsync(string backup, string before, CancellationToken cancel)
+    {
+        if (place.ReadingOnly)
+        {
+            throw new RestoreRefusedException("The disk may only be read, so nothing can be restored on it.");
+        }
+
+        try
+        {
+            await PrepareAsync(backup, cancel);
+            await gate.AloneAsync(() => SwapAsync(before, cancel), cancel);
+        }
+        catch (TimeoutException e)
+        {
+            throw new RestoreRefusedException("Somebody was busy with the leftovers all the while. Nothing was restored; try again.", e);
+        }
+        finally
+        {
+            Clear();
+        }
+    }
+
+    /// <summary>Clears away what a killed restore left behind.</summary>
+    internal void Clear()
+    {
+        foreach (var end in new[] { "", "-wal", "-shm", "-journal", ".part" })
+        {
+            File.Delete(Fresh + end);
+        }
+    }
+
+    private async Task PrepareAsync(string backup, CancellationToken cancel)
+    {
+        Clear();
+        IReadOnlySet<string> known;
+        await using (var context = await contexts.CreateDbContextAsync(cancel))
+        {
+            known = context.Database.GetMigrations().ToHashSet(StringComparer.Ordinal);
+        }
+
+        await RefuseAsync(backup, known, cancel);
+        await StoreFile.CopyAsync(backup, Fresh, cancel);
+        await RefuseAsync(Fresh, known, cancel);
+        var options = new DbContextOptionsBuilder<StashContext>().UseSqlite(StoreFile.Alone(Fresh)).Options;
+        await using (var fresh = new StashContext(options, owner))
+        {
+            await fresh.Database.MigrateAsync(cancel);
+        }
+
+        await SettleAsync(Fresh, cancel);
+        StoreFile.Flush(Fresh);
+    }
+
+    private async Task<bool> SwapAsync(string before, CancellationToken cancel)
+    {
+        await using (var context = await contexts.CreateDbContextAsync(cancel))
+        {
+            // Nobody is in: what the pool still holds is idle, and would hold on to the old file.
+            using var pooled = new SqliteConnection(context.Database.GetConnectionString());
+            SqliteConnection.ClearPool(pooled);
+        }
+
+        await StoreFile.CopyAsync(place.File, before, cancel);
+        if (!await SettleAsync(place.File, cancel))
+        {
+            throw new RestoreRefusedException("Another program has the database file open. Close it and restore again; nothing was changed.");
+        }
+
+        File.Move(Fresh, place.File, overwrite: true);
+        return true;
+    }
+
+    // A file with a log beside it is not whole by itself. Leaving the log mode takes everything in and takes the log away; it needs the file alone.
+    private static async Task<bool> SettleAsync(string file, CancellationToken cancel)
+    {
+        await using var connection = new SqliteConnection(StoreFile.Alone(file));
+        await connection.OpenAsync(cancel);
+        try
+        {
+            await StoreFile.RunAsync(connection, "PRAGMA synchronous=FULL", cancel);
+            return await StoreFile.RunAsync(connection, "PRAGMA journal_mode=DELETE", cancel) == "delete";
+        }
+        catch (SqliteException e) when (ShortWrite.Why(e) == StoreFailure.Busy)
+        {
+            return false;
+        }
+    }
+
+    private static async Task RefuseAsync(string file, IReadOnlySet<string> known, CancellationToken cancel)
+    {
+        if (await StoreFile.FaultAsync(file, known, cancel) is { } fault)
+        {
+            throw new RestoreRefusedException($"The backup was not restored: {fault}. Nothing was changed.");
+        }
+    }
+}

@@ -1,0 +1,40 @@
+namespace StashMatch.Store.Data;
+
+/// <summary>Why a save failed.</summary>
+public enum StoreFailure
+{
+    /// <summary>The disk is full.</summary>
+    DiskFull,
+
+    /// <summary>The disk or the file may only be read.</summary>
+    ReadOnly,
+
+    /// <summary>The disk reports an error.</summary>
+    InputOutput,
+
+    /// <summary>Somebody else held the file for too long.</summary>
+    Busy,
+
+    /// <summary>The file is damaged.</summary>
+    Damaged,
+
+    /// <summary>Anything else.</summary>
+    Other,
+}
+
+/// <summary>A save that was not made, and why, in plain words. Nothing of it stands in the file.</summary>
+public sealed class StoreFailedException(StoreFailure why, Exception cause) : IOException(Words(why), cause)
+{
+    /// <summary>Why.</summary>
+    public StoreFailure Why { get; } = why;
+
+    private static string Words(StoreFailure why) => why switch
+    {
+        StoreFailure.DiskFull => "It is not saved: the disk is full. Make room and save again; reading still works.",
+        StoreFailure.ReadOnly => "It is not saved: the disk or the database file may only be read. Reading still works.",
+        StoreFailure.InputOutput => "It is not saved: the disk reports an error. Make a backup elsewhere and look after the disk.",
+        StoreFailure.Busy => "It is not saved: another program held the database file for too long. Save again.",
+        StoreFailure.Damaged => "It is not saved: the database file is damaged. Put a backup in its place.",
+        _ => "It is not saved: the database did not take it.",
+    };
+}

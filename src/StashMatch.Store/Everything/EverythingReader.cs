@@ -1,0 +1,257 @@
+using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
+using StashMatch.Store.Data;
+
+namespace StashMatch.Store;
+
+/// <summary>Reads everything back: rows ready to be added to an empty store, or what is wrong, by field.</summary>
+internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
+{
+    private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Guid> _leftovers = new(StringComparer.Ordinal);
+
+    /// <summary>The rows, leftovers with their ledgers and plans with their promises; what is wrong goes to the errors.</summary>
+    public IEnumerable<object> Read(EverythingJson all)
+    {
+        if (all.StashMatch is not EverythingJson.Newest)
+        {
+            errors.Add("stashMatch", all.StashMatch > EverythingJson.Newest ? "is a newer version's file" : $"must be {EverythingJson.Newest}");
+            yield break;
+        }
+
+        if (all.Settings is { } settings && Read(settings) is { } settingsRow)
+        {
+            yield return settingsRow;
+        }
+
+        foreach (var row in Each("calibrations", all.Calibrations, Read).Concat<object>(Each("hats", all.Hats, Read))
+            .Concat(Each("leftovers", all.Leftovers, Read)).Concat(Each("plans", all.Plans, Read))
+            .Concat(Each("kits", all.Kits, Read)).Concat(Each("testers", all.Testers, Read))
+            .Concat(Each("marks", all.Marks, (m, at) => Unique("mark", at, "", m) ? new MarkRow { Name = m } : null)))
+        {
+            yield return row;
+        }
+    }
+
+    // A file with a great many faults is told of the first ones.
+    private IEnumerable<TRow> Each<TJson, TRow>(string field, IReadOnlyList<TJson?>? list, Func<TJson, string, TRow?> read)
+        where TJson : class
+        where TRow : class
+    {
+        for (var i = 0; i < (list?.Count ?? 0) && errors.ByField.Count < 50; i++)
+        {
+            if (list![i] is not { } json)
+            {
+                errors.Add($"{field}[{i}]", "is missing");
+            }
+            else if (read(json, $"{field}[{i}].") is { } row)
+            {
+                yield return row;
+            }
+        }
+    }
+
+    private bool Unique(string kind, string at, string field, string? id)
+    {
+        var name = (at + field).TrimEnd('.');
+        var before = errors.Any;
+        LeftoverDetails.CheckText(errors, name, id, 80);
+        if (string.IsNullOrWhiteSpace(id))
+        {
+            errors.Add(name, "is missing");
+        }
+        else if (!_ids.Add($"{kind} {id}"))
+        {
+            errors.Add(name, "is there twice");
+        }
+
+        return before || !errors.Any;
+    }
+
+    private DateTimeOffset Time(string field, DateTimeOffset? at)
+    {
+        if (at is null)
+        {
+            errors.Add(field, "is missing");
+        }
+
+        return at ?? default;
+    }
+
+    private SettingsRow? Read(SettingsJson json)
+    {
+        if (json.ScaleStepGrams is not (>= 0.001m and <= 100) || json.AllowancePercent is not (>= 0 and <= 100) || json.FirstUnit is null)
+        {
+            errors.Add("settings", "must have firstUnit, scaleStepGrams from 0.001 to 100 and allowancePercent from 0 to 100");
+            return null;
+        }
+
+        return new SettingsRow { FirstUnit = json.FirstUnit.Value, ScaleStepMilligrams = Grams.From(json.ScaleStepGrams.Value).Milligrams, AllowancePercent = json.AllowancePercent.Value };
+    }
+
+    private CalibrationRow Read(CalibrationJson json, string at)
+    {
+        LeftoverDetails.CheckText(errors, $"{at}from", json.From, 200);
+        if (string.IsNullOrWhiteSpace(json.From))
+        {
+            errors.Add($"{at}from", "is missing");
+        }
+
+        errors.Number($"{at}factor", json.Factor, 0, 1_000, leastItself: false);
+        errors.Number($"{at}measureSpread", json.MeasureSpread, 0, 1_000);
+        return new CalibrationRow { From = json.From ?? "", Factor = json.Factor ?? 1, MeasureSpread = json.MeasureSpread ?? 0, SwitchedOff = json.SwitchedOff ?? false, At = Time($"{at}at", json.At) };
+    }
+
+    private HatRow? Read(HatJson json, string at)
+    {
+        Unique("hat", at, "id", json.Id);
+        return json.Hat is not { } description || HatDescriptionReader.Read(description, errors, $"{at}hat.") is not { } hat
+            ? Missing<HatRow>($"{at}hat", json.Hat is null)
+            : HatStore.ToRow(json.Id ?? "", hat, description, Time($"{at}savedAt", json.SavedAt));
+    }
+
+    private KitRow? Read(KitJson json, string at)
+    {
+        Unique("kit", at, "id", json.Id);
+        return json.Kit is not { } description || KitDescriptionReader.Read(description, errors, $"{at}kit.") is not { } kit
+            ? Missing<KitRow>($"{at}kit", json.Kit is null)
+            : KitStore.ToRow(json.Id ?? "", kit.Name, description, Time($"{at}savedAt", json.SavedAt));
+    }
+
+    // A sheet is read against its hat when it is used; here only its size is bounded.
+    private TesterRow? Read(TesterJson json, string at)
+    {
+        Unique("tester", at, "id", json.Id);
+        LeftoverDetails.CheckText(errors, $"{at}hat", json.Hat, 80);
+        if (json.Hat is null || json.Sheet is not { Parts.Count: <= 200 } sheet)
+        {
+            errors.Add($"{at}{(json.Hat is null ? "hat" : "sheet")}", "is missing, or has over 200 parts");
+            return null;
+        }
+
+        foreach (var (field, text) in new[] { ("tester", sheet.Tester), ("size", sheet.Size), ("label", sheet.Label), ("changes", sheet.Changes) }.Concat(sheet.Parts.Select(p => ("part", p?.Part))))
+        {
+            LeftoverDetails.CheckText(errors, $"{at}sheet.{field}", text, 500);
+        }
+
+        return TesterStore.ToRow(json.Id ?? "", json.Hat, sheet, Time($"{at}savedAt", json.SavedAt));
+    }
+
+    private T? Missing<T>(string field, bool missing)
+        where T : class
+    {
+        if (missing)
+        {
+            errors.Add(field, "is missing");
+        }
+
+        return null;
+    }
+
+    private LeftoverRow? Read(LeftoverJson json, string at)
+    {
+        Unique("leftover", at, "id", json.Id);
+        var wrong = new FieldErrors();
+        var details = LeftoverText.Read(f => Text(json, f), wrong);
+        foreach (var (field, messages) in wrong.ByField)
+        {
+            errors.Add(at + field, messages[0]);
+        }
+
+        if (json.Code is null)
+        {
+            errors.Add($"{at}code", "is missing");
+        }
+
+        if (details is null || json.Id is null || json.Code is null)
+        {
+            return null;
+        }
+
+        var row = new LeftoverRow
+        {
+            Id = Guid.NewGuid(), PublicId = json.Id, Name = "", Code = json.Code, Fibre = "", IsDemo = json.Demo ?? false, LoggedAt = Time($"{at}loggedAt", json.LoggedAt),
+        };
+        details.To(row);
+        _leftovers[json.Id] = row.Id;
+        return ledgers.ReadInto(row, json.Ledger, $"{at}ledger") ? row : null;
+    }
+
+    private static string? Text(LeftoverJson json, string field) => field switch
+    {
+        "name" => json.Name,
+        "code" => json.Code,
+        "labelGrams" => json.Label?.Grams is { } grams ? LeftoverText.Number(grams) : null,
+        "labelOunces" => json.Label?.Ounces is { } ounces ? LeftoverText.Number(ounces) : null,
+        "labelMetres" => json.Label?.Metres is { } metres ? LeftoverText.Number(metres) : null,
+        "labelYards" => json.Label?.Yards is { } yards ? LeftoverText.Number(yards) : null,
+        "ratioFrom" => json.RatioFrom?.ToString(),
+        "weightClass" => json.WeightClass is { } c ? $"{c}" : null,
+        "fibre" => json.Fibre,
+        "superwash" => LeftoverText.YesNo(json.Superwash ?? false),
+        "make" => json.Make?.ToString(),
+        "colour" => json.Colour,
+        "care" => json.Care,
+        "lot" => json.Lot,
+        "bag" => json.Bag,
+        "keptIn" => json.KeptIn,
+        "keptBackFor" => json.KeptBackFor,
+        "notForHats" => LeftoverText.YesNo(json.NotForHats ?? false),
+        "crumb" => LeftoverText.YesNo(json.Crumb ?? false),
+        "note" => json.Note,
+        _ => throw new ArgumentOutOfRangeException(nameof(field), field, "There is no such field."),
+    };
+
+    private PlanRow? Read(PlanJson json, string at)
+    {
+        Unique("plan", at, "id", json.Id);
+        Unique("plan name", at, "name", json.Name?.Trim());
+        var parts = json.Parts ?? [];
+        var wrong = new FieldErrors();
+        new NewPlan(json.Name ?? "", json.Hat ?? "", json.Size ?? "", json.Stripes ?? -1, json.Arrangement ?? "", [.. parts.Select(p => new PlannedPart(p?.Leftover ?? "gone", p?.Part ?? "", p?.Millimetres ?? 0))])
+        {
+            Question = json.Question,
+        }.Check(wrong);
+        LeftoverDetails.CheckText(wrong, "sheet", json.Sheet, NewPlan.MostJson);
+        for (var i = 0; i < parts.Count; i++)
+        {
+            LeftoverDetails.CheckText(wrong, $"parts[{i}].name", parts[i]?.Name, 80);
+            if (parts[i]?.Name is null || (parts[i]?.Leftover is { } id && !_leftovers.ContainsKey(id)))
+            {
+                wrong.Add($"parts[{i}].leftover", "is none of the leftovers");
+            }
+        }
+
+        foreach (var (field, messages) in wrong.ByField)
+        {
+            errors.Add(at + field, messages[0]);
+        }
+
+        if (wrong.Any)
+        {
+            return null;
+        }
+
+        var row = new PlanRow
+        {
+            Id = Guid.NewGuid(),
+            PublicId = json.Id ?? "",
+            Name = json.Name!.Trim(),
+            Hat = json.Hat!,
+            Size = json.Size!,
+            Stripes = json.Stripes!.Value,
+            Arrangement = json.Arrangement!,
+            Question = json.Question,
+            Sheet = json.Sheet,
+            Reserves = json.Reserves ?? false,
+            SavedAt = Time($"{at}savedAt", json.SavedAt),
+            FinishedAt = json.FinishedAt,
+        };
+        foreach (var part in parts)
+        {
+            row.Promises.Add(new PromiseRow { PlanId = row.Id, LeftoverId = part!.Leftover is { } id ? _leftovers[id] : null, LeftoverName = part.Name!, Part = part.Part!, Millimetres = part.Millimetres!.Value });
+        }
+
+        return row;
+    }
+}
