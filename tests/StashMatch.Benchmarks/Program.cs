@@ -41,6 +41,7 @@ MatchingTables.ProvenShare(isShort, list: false);
 MatchingTables.Growth(isShort);
 MatchingTables.Colours(isShort);
 MatchingTables.Memory();
+AnsweringTables.Grid(hat with { StripeCounts = null }, isShort);
 AnsweringTables.WithRepairs(hat, isShort ? 6 : 60);
 await AnsweringTables.OverHttpAsync(client, isShort ? 60 : 400);
 AnsweringTables.RowPlans(hat);
