@@ -25,6 +25,13 @@ if (args.Contains("--unproven"))
     return;
 }
 
+if (args.Contains("--bags"))
+{
+    BagTables.Cells(hat, isShort);
+    BagTables.WholeBags(hat, isShort);
+    return;
+}
+
 MatchingTables.AgainstTheSolver(isShort);
 MatchingTables.ProvenShare(isShort, list: false);
 MatchingTables.Growth(isShort);
@@ -32,4 +39,6 @@ MatchingTables.Memory();
 AnsweringTables.WithRepairs(hat, isShort ? 6 : 60);
 await AnsweringTables.OverHttpAsync(client, isShort ? 60 : 400);
 AnsweringTables.RowPlans(hat);
+BagTables.Cells(hat, isShort);
+BagTables.WholeBags(hat, isShort);
 Directory.Delete(folder, recursive: true);
