@@ -4,6 +4,8 @@ using StashMatch.Store;
 using StashMatch.Store.Data;
 using StashMatch.Web.Layout;
 using StashMatch.Web.OpenInterface;
+using StashMatch.Web.Pages;
+using StashMatch.Web.Phone;
 
 namespace StashMatch.Web;
 
@@ -24,8 +26,14 @@ public static class Host
             builder.WebHost.UseUrls("http://127.0.0.1:5170");
         }
 
+        if (PhoneDoor.From(builder.Configuration) is { Open: true } door)
+        {
+            builder.WebHost.UseUrls([.. (builder.Configuration["urls"] ?? "http://127.0.0.1:5170").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries), door.ListenOn]);
+        }
+
         var folder = builder.Configuration["Data:Folder"] ?? "App_Data";
         builder.Services.AddStore(Path.Combine(builder.Environment.ContentRootPath, folder));
+        builder.AddPhone();
         if (builder.Configuration.GetValue("Data:Backups", true))
         {
             builder.Services.AddHostedService<DailyBackups>();
@@ -34,18 +42,26 @@ public static class Host
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.Configure<CircuitOptions>(o => o.DetailedErrors = false);
         builder.Services.AddMudServices();
+        builder.Services.AddHabits();
         builder.Services.AddOpenInterface();
+        builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
     }
 
     public static void UseStashMatch(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
         app.UseSafeHeaders();
+        app.UsePhoneGate();
+        app.UseHeadLikeGet();
         app.UseExceptionHandler("/sorry", createScopeForErrors: true);
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseRouting();
+        app.UseHabits();
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapOpenInterface();
+        app.MapPairing();
+        app.MapFiles();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }
 

@@ -17,6 +17,11 @@ await using var app = new WebApplicationFactory<StashMatch.Web.Pieces.Words>().W
 var client = app.CreateClient(new() { BaseAddress = new Uri("http://127.0.0.1") });
 var hats = (HatStore)app.Services.GetService(typeof(HatStore))!;
 var hat = (HatDesign)(await hats.FindAsync("side-to-side-sample"))!;
+if (args.Contains("--kits"))
+{
+    Kits.Row(hat with { StripeCounts = null }, 12);
+    return;
+}
 
 Console.WriteLine($"{Table.Today()}, {Environment.ProcessorCount} processors, {GC.GetGCMemoryInfo().TotalAvailableMemoryBytes >> 30} GiB, {(isShort ? "short" : "long")} run, seeded; milliseconds unless said");
 if (args.Contains("--unproven"))
@@ -25,11 +30,19 @@ if (args.Contains("--unproven"))
     return;
 }
 
+if (args.Contains("--colours"))
+{
+    MatchingTables.Colours(isShort);
+    return;
+}
+
 MatchingTables.AgainstTheSolver(isShort);
 MatchingTables.ProvenShare(isShort, list: false);
 MatchingTables.Growth(isShort);
+MatchingTables.Colours(isShort);
 MatchingTables.Memory();
 AnsweringTables.WithRepairs(hat, isShort ? 6 : 60);
 await AnsweringTables.OverHttpAsync(client, isShort ? 60 : 400);
 AnsweringTables.RowPlans(hat);
+Kits.Row(hat with { StripeCounts = null }, isShort ? 6 : 20);
 Directory.Delete(folder, recursive: true);

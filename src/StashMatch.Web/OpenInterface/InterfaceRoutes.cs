@@ -32,6 +32,9 @@ public static class InterfaceRoutes
         api.MapPost("/yardage", YardageTable.AnswerAsync)
             .WithSummary("What each size and stripe count takes.")
             .Accepts<YardageBody>("application/json").Produces<YardageAnswer>();
+        api.MapPost("/kits/check", KitRoutes.CheckAsync)
+            .WithSummary("Does a kit of mini-skeins make every size, stripe count and arrangement, and what is the smallest that does? Stores nothing.")
+            .Accepts<KitCheckBody>("application/json").Produces<KitCheckAnswer>();
         api.MapPost("/from-this-bag", FromThisBagTable.AnswerAsync)
             .WithSummary("What could this bag become? Every size, stripe count and arrangement of a hat, each with its verdict.")
             .Accepts<FromThisBagBody>("application/json").Produces<FromThisBagAnswer>();

@@ -18,7 +18,10 @@ public sealed class NoServerErrorTests(HomeApp app) : IClassFixture<HomeApp>
          "leftovers":[{"id":"moss","grams":6.0,"tareGrams":0,"scaleStepGrams":0.1,"label":{"grams":100,"metres":400},"ratioFrom":"printed",
            "weightClass":1,"fibre":"80% merino, 20% nylon","colour":"#5B7A3A","singles":false,"superwash":false,"lot":"7"}],
          "locks":[{"part":"brim","leftover":"moss"}],"never":[{"part":"stripe 1","leftover":"moss"}],
-         "sizes":["C"],"stripeCounts":[5],"arrangements":["as-it-falls"],"leastRows":2,"mostRows":200}
+         "sizes":["C"],"stripeCounts":[5],"arrangements":["as-it-falls"],"leastRows":2,"mostRows":200,"lightestPercent":6,
+         "skeins":[{"name":"M","grams":50,"count":1,"label":{"grams":100,"metres":400},"colour":"#E2D3B2","fibre":"100% wool","weightClass":1},
+           {"name":"S","grams":10,"count":3,"label":{"grams":100,"metres":400}}],
+         "smallestFrom":[{"grams":10,"label":{"grams":100,"metres":400}},{"grams":50,"label":{"ounces":1,"yards":120}}]}
         """;
 
     private static readonly string[] Odd =
@@ -137,7 +140,7 @@ public sealed class NoServerErrorTests(HomeApp app) : IClassFixture<HomeApp>
     private async Task CheckAsync(string body, string what)
     {
         using var content = new StringContent(body, Encoding.UTF8, "application/json");
-        foreach (var path in new[] { "/api/v1/can-i-make", "/api/v1/yardage", "/api/v1/from-this-bag", "/api/v1/whole-bag", "/api/v1/depths-from-leftovers" })
+        foreach (var path in new[] { "/api/v1/can-i-make", "/api/v1/yardage", "/api/v1/kits/check", "/api/v1/from-this-bag", "/api/v1/whole-bag", "/api/v1/depths-from-leftovers" })
         {
             using var response = await app.Client.PostAsync(new Uri(path, UriKind.Relative), content, TestContext.Current.CancellationToken);
             Assert.True(response.StatusCode is HttpStatusCode.OK or HttpStatusCode.BadRequest, $"{what}: {response.StatusCode}");
