@@ -63,6 +63,10 @@ internal sealed class Shelf : IAsyncDisposable
 
     public StorePlace Place => _services.GetRequiredService<StorePlace>();
 
+    public KitStore Kits => _services.GetRequiredService<KitStore>();
+
+    public TesterStore Testers => _services.GetRequiredService<TesterStore>();
+
     public HatStore Hats => _services.GetRequiredService<HatStore>();
 
     public DemoBag Demo => _services.GetRequiredService<DemoBag>();

@@ -157,6 +157,39 @@ namespace StashMatch.Store.Migrations
                     b.ToTable("Hats");
                 });
 
+            modelBuilder.Entity("StashMatch.Store.Data.KitRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Description")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PublicId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("SavedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OwnerId", "PublicId")
+                        .IsUnique();
+
+                    b.ToTable("Kits");
+                });
+
             modelBuilder.Entity("StashMatch.Store.Data.LeftoverRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -429,6 +462,41 @@ namespace StashMatch.Store.Migrations
                         .IsUnique();
 
                     b.ToTable("Settings");
+                });
+
+            modelBuilder.Entity("StashMatch.Store.Data.TesterRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Description")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("HatId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PublicId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("SavedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OwnerId", "HatId");
+
+                    b.HasIndex("OwnerId", "PublicId")
+                        .IsUnique();
+
+                    b.ToTable("Testers");
                 });
 
             modelBuilder.Entity("StashMatch.Store.Data.EntryRow", b =>
