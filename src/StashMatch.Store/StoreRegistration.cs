@@ -29,6 +29,8 @@ public static class StoreRegistration
         services.AddSingleton<Restore>();
         services.AddSingleton<BackupStore>();
         services.AddSingleton<HatStore>();
+        services.AddSingleton<KitStore>();
+        services.AddSingleton<TesterStore>();
         services.AddSingleton<LeftoverTable>();
         services.AddSingleton<Everything>();
         services.AddSingleton<DemoBag>();

@@ -4,6 +4,7 @@ using StashMatch.Store;
 using StashMatch.Store.Data;
 using StashMatch.Web.Layout;
 using StashMatch.Web.OpenInterface;
+using StashMatch.Web.Pages;
 using StashMatch.Web.Phone;
 
 namespace StashMatch.Web;
@@ -43,6 +44,7 @@ public static class Host
         builder.Services.AddMudServices();
         builder.Services.AddHabits();
         builder.Services.AddOpenInterface();
+        builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
     }
 
     public static void UseStashMatch(this WebApplication app)
@@ -59,6 +61,7 @@ public static class Host
         app.MapStaticAssets();
         app.MapOpenInterface();
         app.MapPairing();
+        app.MapFiles();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }
 

@@ -11,6 +11,10 @@ internal static class BraidRows
     /// <summary>Whether the braids need an even stitch count.</summary>
     public static bool WantsEven(Braids braids) => braids.Where != BraidPlaces.None && braids.StrandCount == 2;
 
+    /// <summary>Bare metres of one strand.</summary>
+    public static double BareStrand(Braids braids, int stitches, double loop) =>
+        (braids.StrandCount == 1 ? Extras.SidewaysBraid : Extras.BraidStrand) * stitches * loop;
+
     public static void Add(Braids braids, int number, int stitches, double loop, Gauge gauge, List<PlanSection> sections, List<HatPart> parts)
     {
         sections.Add(new PlanSection(SectionKind.Braid, number,
@@ -28,7 +32,7 @@ internal static class BraidRows
                 strand,
                 Rows,
                 gauge.DepthOf(Rows),
-                (braids.StrandCount == 1 ? Extras.SidewaysBraid : Extras.BraidStrand) * stitches * loop,
+                BareStrand(braids, stitches, loop),
                 Extras.Ends));
         }
     }

@@ -82,7 +82,7 @@ public static class Matcher
         return best is not null && ColourAlone(best, cancel) ? best with { Why = Why.Colour } : best;
     }
 
-    private static CannotBeKnitted? CannotArrange(Question question, HatNeeds hat) => question.Arrangement switch
+    internal static CannotBeKnitted? CannotArrange(Question question, HatNeeds hat) => question.Arrangement switch
     {
         Arrangement.OwnColours or Arrangement.AsItFalls => null,
         _ when hat.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where; only own colours and as it falls apply."),

@@ -6,7 +6,7 @@ namespace StashMatch.Knitting.Matching;
 /// </summary>
 internal sealed class Rearranger
 {
-    private const int Steps = 60_000;
+    private const int Steps = 100_000;
     private readonly Puzzle _puzzle;
     private readonly long[] _capacity;
     private readonly int[] _binOf;

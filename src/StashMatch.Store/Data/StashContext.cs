@@ -26,6 +26,10 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
 
     public DbSet<CalibrationRow> Calibrations => Set<CalibrationRow>();
 
+    public DbSet<KitRow> Kits => Set<KitRow>();
+
+    public DbSet<TesterRow> Testers => Set<TesterRow>();
+
     public DbSet<DoneOnceRow> DoneOnce => Set<DoneOnceRow>();
 
     public DbSet<MarkRow> Marks => Set<MarkRow>();
@@ -70,6 +74,12 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
         Own<PhoneRow>(modelBuilder, _ => { });
         Own<HatRow>(modelBuilder, e => e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique());
         Own<CalibrationRow>(modelBuilder, _ => { });
+        Own<KitRow>(modelBuilder, e => e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique());
+        Own<TesterRow>(modelBuilder, e =>
+        {
+            e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique();
+            e.HasIndex(r => new { r.OwnerId, r.HatId });
+        });
         Own<DoneOnceRow>(modelBuilder, e => e.HasIndex(r => new { r.OwnerId, r.Key }).IsUnique());
         Own<MarkRow>(modelBuilder, e => e.HasIndex(r => new { r.OwnerId, r.Name }).IsUnique());
     }

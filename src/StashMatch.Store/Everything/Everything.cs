@@ -83,6 +83,8 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
             await context.Leftovers.ExecuteDeleteAsync(cancel);
             await context.Hats.ExecuteDeleteAsync(cancel);
             await context.Calibrations.ExecuteDeleteAsync(cancel);
+            await context.Kits.ExecuteDeleteAsync(cancel);
+            await context.Testers.ExecuteDeleteAsync(cancel);
             await context.Settings.ExecuteDeleteAsync(cancel);
             await context.Phones.ExecuteDeleteAsync(cancel);
             return await context.DoneOnce.ExecuteDeleteAsync(cancel);
@@ -117,7 +119,7 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
 
     private static async Task<bool> IsEmptyAsync(StashContext context, CancellationToken cancel) =>
         !await context.Leftovers.AnyAsync(cancel) && !await context.Hats.AnyAsync(cancel) && !await context.Plans.AnyAsync(cancel)
-        && !await context.Calibrations.AnyAsync(cancel) && !await context.Settings.AnyAsync(cancel);
+        && !await context.Kits.AnyAsync(cancel) && !await context.Testers.AnyAsync(cancel) && !await context.Calibrations.AnyAsync(cancel) && !await context.Settings.AnyAsync(cancel);
 
     // Deleted rows stay readable in free pages and in the log until the file is written anew and the log cut off.
     private async Task<bool> WipeAsync(CancellationToken cancel)

@@ -35,6 +35,10 @@ public sealed record EverythingJson
 
     public IReadOnlyList<PlanJson?>? Plans { get; init; }
 
+    public IReadOnlyList<KitJson?>? Kits { get; init; }
+
+    public IReadOnlyList<TesterJson?>? Testers { get; init; }
+
     /// <summary>What happened once, such as loading the demo.</summary>
     public IReadOnlyList<string?>? Marks { get; init; }
 }
@@ -47,6 +51,12 @@ public sealed record CalibrationJson(string? From, double? Factor, double? Measu
 
 /// <summary>An own hat.</summary>
 public sealed record HatJson(string? Id, DateTimeOffset? SavedAt, HatDescription? Hat);
+
+/// <summary>A designer's kit.</summary>
+public sealed record KitJson(string? Id, DateTimeOffset? SavedAt, KitDescription? Kit);
+
+/// <summary>What a tester of a hat sent back.</summary>
+public sealed record TesterJson(string? Id, string? Hat, DateTimeOffset? SavedAt, TesterDescription? Sheet);
 
 /// <summary>A label ratio: one mass, one length.</summary>
 public sealed record LabelJson(decimal? Grams, decimal? Ounces, decimal? Metres, decimal? Yards);

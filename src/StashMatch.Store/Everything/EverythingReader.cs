@@ -26,6 +26,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
 
         foreach (var row in Each("calibrations", all.Calibrations, Read).Concat<object>(Each("hats", all.Hats, Read))
             .Concat(Each("leftovers", all.Leftovers, Read)).Concat(Each("plans", all.Plans, Read))
+            .Concat(Each("kits", all.Kits, Read)).Concat(Each("testers", all.Testers, Read))
             .Concat(Each("marks", all.Marks, (m, at) => Unique("mark", at, "", m) ? new MarkRow { Name = m } : null)))
         {
             yield return row;
@@ -107,6 +108,33 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
         return json.Hat is not { } description || HatDescriptionReader.Read(description, errors, $"{at}hat.") is not { } hat
             ? Missing<HatRow>($"{at}hat", json.Hat is null)
             : HatStore.ToRow(json.Id ?? "", hat, description, Time($"{at}savedAt", json.SavedAt));
+    }
+
+    private KitRow? Read(KitJson json, string at)
+    {
+        Unique("kit", at, "id", json.Id);
+        return json.Kit is not { } description || KitDescriptionReader.Read(description, errors, $"{at}kit.") is not { } kit
+            ? Missing<KitRow>($"{at}kit", json.Kit is null)
+            : KitStore.ToRow(json.Id ?? "", kit.Name, description, Time($"{at}savedAt", json.SavedAt));
+    }
+
+    // A sheet is read against its hat when it is used; here only its size is bounded.
+    private TesterRow? Read(TesterJson json, string at)
+    {
+        Unique("tester", at, "id", json.Id);
+        LeftoverDetails.CheckText(errors, $"{at}hat", json.Hat, 80);
+        if (json.Hat is null || json.Sheet is not { Parts.Count: <= 200 } sheet)
+        {
+            errors.Add($"{at}{(json.Hat is null ? "hat" : "sheet")}", "is missing, or has over 200 parts");
+            return null;
+        }
+
+        foreach (var (field, text) in new[] { ("tester", sheet.Tester), ("size", sheet.Size), ("label", sheet.Label), ("changes", sheet.Changes) }.Concat(sheet.Parts.Select(p => ("part", p?.Part))))
+        {
+            LeftoverDetails.CheckText(errors, $"{at}sheet.{field}", text, 500);
+        }
+
+        return TesterStore.ToRow(json.Id ?? "", json.Hat, sheet, Time($"{at}savedAt", json.SavedAt));
     }
 
     private T? Missing<T>(string field, bool missing)

@@ -22,6 +22,8 @@ internal static class EverythingWriter
             Hats = (await context.Hats.OrderBy(h => h.SavedAt).ThenBy(h => h.PublicId).ToListAsync(cancel)).ConvertAll(h => new HatJson(h.PublicId, h.SavedAt, HatStore.Describe(h))),
             Leftovers = leftovers.ConvertAll(r => Write(r, [.. lines[r.Id]])),
             Plans = (await context.Plans.Include(p => p.Promises.OrderBy(r => r.Id)).OrderBy(p => p.SavedAt).ThenBy(p => p.PublicId).ToListAsync(cancel)).ConvertAll(p => Write(p, ids)),
+            Kits = (await context.Kits.OrderBy(k => k.SavedAt).ThenBy(k => k.PublicId).ToListAsync(cancel)).ConvertAll(k => new KitJson(k.PublicId, k.SavedAt, KitStore.Describe(k))),
+            Testers = (await context.Testers.OrderBy(t => t.SavedAt).ThenBy(t => t.PublicId).ToListAsync(cancel)).ConvertAll(t => new TesterJson(t.PublicId, t.HatId, t.SavedAt, TesterStore.Describe(t))),
             Marks = await context.Marks.OrderBy(m => m.Id).Select(m => m.Name).ToListAsync(cancel),
         };
     }

@@ -32,6 +32,18 @@ public static class InterfaceRoutes
         api.MapPost("/yardage", YardageTable.AnswerAsync)
             .WithSummary("What each size and stripe count takes.")
             .Accepts<YardageBody>("application/json").Produces<YardageAnswer>();
+        api.MapPost("/kits/check", KitRoutes.CheckAsync)
+            .WithSummary("Does a kit of mini-skeins make every size, stripe count and arrangement, and what is the smallest that does? Stores nothing.")
+            .Accepts<KitCheckBody>("application/json").Produces<KitCheckAnswer>();
+        api.MapPost("/from-this-bag", FromThisBagTable.AnswerAsync)
+            .WithSummary("What could this bag become? Every size, stripe count and arrangement of a hat, each with its verdict.")
+            .Accepts<FromThisBagBody>("application/json").Produces<FromThisBagAnswer>();
+        api.MapPost("/whole-bag", WholeBagCount.AnswerAsync)
+            .WithSummary("How many hats, and which sizes, from the whole bag: at least so many, each laid out, and at most so many.")
+            .Accepts<WholeBagBody>("application/json").Produces<WholeBagCountAnswer>();
+        api.MapPost("/depths-from-leftovers", DepthsTable.AnswerAsync)
+            .WithSummary("How deep must each stripe be so that the chosen leftovers are knitted up?")
+            .Accepts<DepthsBody>("application/json").Produces<DepthsAnswer>();
         api.MapGet("/leftovers", LeftoverRoutes.ListAsync).WithSummary("The logged leftovers.").Produces<IReadOnlyList<LoggedBody>>();
         api.MapPost("/leftovers", LeftoverRoutes.LogAsync)
             .WithSummary("Logs a leftover; the same Idempotency-Key logs once.")

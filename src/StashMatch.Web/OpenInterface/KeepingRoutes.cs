@@ -1,4 +1,4 @@
-using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Http.Features;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
@@ -42,7 +42,7 @@ public static class KeepingRoutes
         api.MapPost("/backups/{name}/restore", RestoreAsync).WithSummary("Puts a backup in the database's place; what is there becomes a backup of its own.").Produces(204).ProducesProblem(409);
         api.MapGet("/export", ExportAsync).WithSummary("Everything, as JSON that loses nothing.").Produces<EverythingJson>();
         api.MapPost("/import", ImportAsync).WithSummary("Reads everything into an empty store.")
-            .Accepts<EverythingJson>("application/json").Produces(204).WithMetadata(new RequestSizeLimitAttribute(Everything.MostBytes + 1024));
+            .Accepts<EverythingJson>("application/json").Produces(204);
     }
 
     private static async Task<IResult> UseAsync(string id, HttpRequest request, LeftoverStore store, CancellationToken cancel)
@@ -113,6 +113,12 @@ public static class KeepingRoutes
 
     private static async Task<IResult> ImportAsync(HttpRequest request, Everything everything, CancellationToken cancel)
     {
+        // Everything may be larger than any other body.
+        if (request.HttpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
+        {
+            size.MaxRequestBodySize = Everything.MostBytes + 1024;
+        }
+
         if (await Body.ReadBytesAsync(request, Everything.MostBytes, cancel) is not { } bytes)
         {
             return Body.TooLarge(64);

@@ -61,6 +61,9 @@ public sealed record YardageRowBody
 
     public decimal? BareMetres { get; init; }
 
+    /// <summary>Where the row's figures come from: estimated, knitted, tester.</summary>
+    public IReadOnlyList<string>? Figures { get; init; }
+
     public IReadOnlyList<StripeBody>? StripesEach { get; init; }
 }
 
@@ -70,7 +73,7 @@ public sealed record YardageAnswer(decimal AllowancePercent, IReadOnlyList<Yarda
 /// <summary>POST /api/v1/yardage.</summary>
 public static class YardageTable
 {
-    public static async Task<IResult> AnswerAsync(HttpRequest request, HatReader hats, CancellationToken cancel)
+    public static async Task<IResult> AnswerAsync(HttpRequest request, HatReader hats, TesterStore testers, CancellationToken cancel)
     {
         var (body, refused) = await Body.ReadAsync<YardageBody>(request, cancel);
         if (body is null)
@@ -112,7 +115,8 @@ public static class YardageTable
             return errors.Problem();
         }
 
-        var rows = Yardage.Table(hat, body.Sizes?.OfType<string>().ToList() ?? hat.SizeNames, body.StripeCounts, allowance!.Value);
+        var judged = body.Hat is { ValueKind: JsonValueKind.String } id ? await testers.JudgeAsync(id.GetString(), hat, cancel) : null;
+        var rows = Yardage.Table(hat, body.Sizes?.OfType<string>().ToList() ?? hat.SizeNames, body.StripeCounts, allowance!.Value, judged?.Weighed);
         return Results.Json(new YardageAnswer(allowance.Value, [.. rows.Select(ToBody)]), Body.Whole);
     }
 
@@ -125,8 +129,7 @@ public static class YardageTable
 
         var measured = row.Plan is not null;
         var largest = row.StripesEach.MaxBy(s => s.Planned);
-        var deepest = row.StripesEach.Count == 0 ? 0 : row.StripesEach.Max(s => s.Part.Rows);
-        Centimetres? depth = measured ? row.Plan!.Gauge.DepthOf(deepest) : null;
+        var depth = row.StripeDepth;
         var differ = row.StripesEach.Select(s => s.Planned).Distinct().Count() > 1;
         return new YardageRowBody
         {
@@ -134,7 +137,7 @@ public static class YardageTable
             Stripes = row.Stripes,
             Stitches = row.Plan?.BodyStitches,
             Rows = row.Plan?.BodyRows,
-            StripeRows = measured ? deepest : null,
+            StripeRows = measured ? row.StripeRows : null,
             StripeDepthCm = depth is { } d ? Math.Round(d.Value, 2) : null,
             StripeDepthIn = depth is { } e ? Math.Round(e.Inches, 3) : null,
             StripeMetres = row.StripesEach.Count == 0 ? null : largest.Planned.Value,
@@ -147,6 +150,7 @@ public static class YardageTable
             TotalMetres = row.Total.Value,
             TotalYards = Yards(row.Total),
             BareMetres = row.BareMetres.Value,
+            Figures = [.. row.Parts.Select(p => Names.Of(p.Figure.Source)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             StripesEach = differ && measured
                 ? [.. row.StripesEach.Select(s => new StripeBody(s.Part.Name, s.Part.Rows, Math.Round(s.Part.Depth.Value, 2), s.Planned.Value))]
                 : null,

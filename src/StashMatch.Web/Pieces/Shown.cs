@@ -35,6 +35,12 @@ public static class Shown
     /// <summary>Two figures for one measure, in the order of the knitter's own first unit.</summary>
     public static string OwnFirst(string metric, string other) => Habits.Now.FirstUnit == LengthUnit.Yards ? $"{other} / {metric}" : $"{metric} / {other}";
 
+    /// <summary>A measure in centimetres, to the tenth.</summary>
+    public static string Centimetres(Centimetres measure) => One(measure.Value);
+
+    /// <summary>A measure in inches to the nearest eighth, such as 2⅞.</summary>
+    public static string Inches(Centimetres measure) => Eighths(measure.Inches);
+
     /// <summary>A chance in whole per cent, never 100 or 0 where it is not.</summary>
     public static string Chance(double chance) => chance switch
     {

@@ -83,7 +83,7 @@ public sealed class LeftoversAndYardageTests
     {
         using var app = new HomeApp();
         var document = await app.Client.GetFromJsonAsync<JsonElement>("/openapi/v1.json", Stop);
-        foreach (var path in new[] { "/api/v1/can-i-make", "/api/v1/yardage", "/api/v1/leftovers", "/api/v1/hats" })
+        foreach (var path in new[] { "/api/v1/can-i-make", "/api/v1/yardage", "/api/v1/leftovers", "/api/v1/hats", "/api/v1/kits/check", "/api/v1/from-this-bag", "/api/v1/whole-bag", "/api/v1/depths-from-leftovers" })
         {
             Assert.True(document.GetProperty("paths").TryGetProperty(path, out _), path);
         }

@@ -25,6 +25,12 @@ public sealed record CanIMakeForm
 
     public string? Brim { get; init; }
 
+    /// <summary>Rows of each stripe, "28,30,29"; empty for equal stripes.</summary>
+    public string? Depths { get; init; }
+
+    /// <summary>One lot of leftovers; empty for all.</summary>
+    public string? Bag { get; init; }
+
     public IReadOnlyList<string> Leftovers { get; init; } = [];
 
     /// <summary>The leftover to be held with another; empty for none.</summary>
@@ -54,7 +60,7 @@ public sealed record CanIMakeForm
         var pairs = new List<(string, string?)>
         {
             ("hat", form.Hat), ("size", form.Size), ("stripes", form.Stripes), ("arrangement", form.Arrangement),
-            ("allowance", form.Allowance), ("nextDoor", form.NextDoor), ("brim", form.Brim),
+            ("allowance", form.Allowance), ("nextDoor", form.NextDoor), ("brim", form.Brim), ("depths", form.Depths), ("bag", form.Bag),
             ("hold", form.Hold), ("holdWith", form.HoldWith),
         };
         pairs.AddRange(form.Leftovers.Select(l => ("leftover", (string?)l)));
@@ -146,6 +152,7 @@ public sealed record CanIMakeForm
             errors.Add("brim", "must be single or folded");
         }
 
+        hat = Deepened(hat, stripes, errors);
         foreach (var unknown in Leftovers.Where(id => bag.All(l => l.Id != id)).Take(1))
         {
             errors.Add("leftover", $"{Short(unknown)} is not among the leftovers that may go into a hat");
@@ -181,6 +188,31 @@ public sealed record CanIMakeForm
             Locks = keep,
             Never = never,
         };
+    }
+
+    // The hat with rows of its own in each stripe, where the address tells them and they fit.
+    private Hat Deepened(Hat hat, int? stripes, FieldErrors errors)
+    {
+        if (string.IsNullOrEmpty(Depths) || errors.Any)
+        {
+            return hat;
+        }
+
+        var rows = Depths.Split(',').Take(25).Select(d => int.TryParse(d, NumberStyles.None, CultureInfo.InvariantCulture, out var r) && r <= DepthsTable.MostRows ? r : 0).ToList();
+        if (hat is not HatDesign design || rows.Contains(0) || (stripes ?? rows.Count) != rows.Count)
+        {
+            errors.Add("depths", hat is HatDesign ? "must be whole rows for each stripe, such as 28,30,29" : "belong to a hat described by measurements");
+        }
+        else if (OwnRows.TryPut(design, Size!, rows, out var own, out var why))
+        {
+            return own;
+        }
+        else
+        {
+            errors.Add("depths", $"do not fit. {why.Reason.TrimEnd('.')}");
+        }
+
+        return hat;
     }
 
     private static bool IsPart(string name, Hat hat) =>

@@ -1,0 +1,100 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
+
+namespace StashMatch.Store;
+
+/// <summary>
+/// A hat to share: a JSON file of two members, <c>stashMatchHat</c>, the version of the file, and <c>hat</c>, the description as the open
+/// interface takes it. Readers take their own version and older ones, and refuse a newer one unread.
+/// </summary>
+public static class HatFile
+{
+    /// <summary>The version written.</summary>
+    public const int Version = 1;
+
+    /// <summary>The largest file read, characters.</summary>
+    public const int MostCharacters = 1_000_000;
+
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
+    {
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        NumberHandling = JsonNumberHandling.Strict,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        WriteIndented = true,
+        NewLine = "\n",
+        MaxDepth = 16,
+    };
+
+    /// <summary>The file of a hat.</summary>
+    public static string Write(HatDescription hat)
+    {
+        ArgumentNullException.ThrowIfNull(hat);
+        var file = new JsonObject { ["stashMatchHat"] = Version, ["hat"] = JsonSerializer.SerializeToNode(hat, Json) };
+        return file.ToJsonString(Json) + "\n";
+    }
+
+    /// <summary>Reads a file.</summary>
+    /// <param name="text">The file's text.</param>
+    /// <param name="hat">The hat, when the answer is true: one that can be made a hat of.</param>
+    /// <param name="message">What stands in the way otherwise, in plain words.</param>
+    public static bool TryRead(string? text, [NotNullWhen(true)] out HatDescription? hat, [NotNullWhen(false)] out string? message)
+    {
+        (hat, message) = (null, null);
+        if (string.IsNullOrWhiteSpace(text) || text.Length > MostCharacters)
+        {
+            message = "The file is empty, or far too long for a hat.";
+            return false;
+        }
+
+        try
+        {
+            using var file = JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = 16 });
+            if (file.RootElement.ValueKind != JsonValueKind.Object
+                || !file.RootElement.TryGetProperty("stashMatchHat", out var version) || version.ValueKind != JsonValueKind.Number)
+            {
+                message = "This is not a hat's file: it does not begin with stashMatchHat and a version.";
+            }
+            else if (!version.TryGetInt32(out var number) || number > Version)
+            {
+                message = $"This hat was written by a newer program: its file is of version {Shorten(version.GetRawText())}, and this program reads up to {Version}. "
+                    + "Nothing was changed. Ask for it in the older form, or bring this program up to date.";
+            }
+            else if (number < 1)
+            {
+                message = $"There is no version {number} of a hat's file.";
+            }
+            else if (!file.RootElement.TryGetProperty("hat", out var described) || described.ValueKind != JsonValueKind.Object)
+            {
+                message = "The file names its version but holds no hat.";
+            }
+            else
+            {
+                hat = described.Deserialize<HatDescription>(Json);
+            }
+        }
+        catch (JsonException e)
+        {
+            message = e.Path is { Length: > 1 } path ? $"The hat's {path.TrimStart('$', '.')} cannot be read." : "The file is not sound JSON.";
+        }
+
+        if (hat is null)
+        {
+            message ??= "The file holds no hat.";
+            return false;
+        }
+
+        var errors = new FieldErrors();
+        if (HatDescriptionReader.Read(hat, errors, "") is not null)
+        {
+            return true;
+        }
+
+        (hat, message) = (null, "The hat cannot be read: " + string.Join("; ", errors.ByField.Take(3).Select(e => $"{e.Key} {e.Value[0]}")) + ".");
+        return false;
+    }
+
+    private static string Shorten(string text) => text.Length <= 20 ? text : text[..20] + "…";
+}

@@ -1,0 +1,48 @@
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using StashMatch.Store.Data;
+
+namespace StashMatch.Store;
+
+/// <summary>A kit on the list.</summary>
+public sealed record ListedKit(string Id, KitDescription Description);
+
+/// <summary>Remembers designers' kits.</summary>
+public sealed class KitStore(IDbContextFactory<StashContext> contexts, TimeProvider clock)
+{
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
+
+    /// <summary>All kits, newest first.</summary>
+    public async Task<IReadOnlyList<ListedKit>> ListAsync(CancellationToken cancel = default)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        var rows = await context.Kits.OrderByDescending(k => k.SavedAt).ToListAsync(cancel);
+        return rows.ConvertAll(r => new ListedKit(r.PublicId, Describe(r)));
+    }
+
+    /// <summary>Saves a kit and returns its id.</summary>
+    /// <exception cref="ArgumentException">A description that cannot be read.</exception>
+    public async Task<string> SaveAsync(KitDescription description, CancellationToken cancel = default)
+    {
+        var errors = new FieldErrors();
+        var kit = KitDescriptionReader.Read(description, errors, "")
+            ?? throw new ArgumentException(string.Join("; ", errors.ByField.Select(e => $"{e.Key} {e.Value[0]}")), nameof(description));
+        return await contexts.WriteAsync(
+            context =>
+            {
+                var row = ToRow($"kit-{Guid.NewGuid():N}"[..16], kit.Name, description, clock.GetUtcNow());
+                context.Kits.Add(row);
+                return Task.FromResult(row.PublicId);
+            },
+            cancel);
+    }
+
+    /// <summary>Forgets a kit; false where there is none.</summary>
+    public Task<bool> RemoveAsync(string id, CancellationToken cancel = default) =>
+        contexts.WriteAsync(async context => await context.Kits.Where(k => k.PublicId == id).ExecuteDeleteAsync(cancel) > 0, cancel);
+
+    internal static KitRow ToRow(string id, string name, KitDescription description, DateTimeOffset at) =>
+        new() { Id = Guid.NewGuid(), PublicId = id, Name = name, Description = JsonSerializer.Serialize(description, Json), SavedAt = at };
+
+    internal static KitDescription Describe(KitRow row) => JsonSerializer.Deserialize<KitDescription>(row.Description, Json)!;
+}

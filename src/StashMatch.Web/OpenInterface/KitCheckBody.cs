@@ -1,0 +1,60 @@
+using System.Text.Json;
+
+namespace StashMatch.Web.OpenInterface;
+
+/// <summary>A kit under test as the open interface takes it.</summary>
+public sealed record KitCheckBody
+{
+    /// <summary>The id of a stored or sample hat, or a description inline.</summary>
+    public JsonElement? Hat { get; init; }
+
+    public IReadOnlyList<string?>? Sizes { get; init; }
+
+    public IReadOnlyList<int>? StripeCounts { get; init; }
+
+    /// <summary>Left out: own colours, one ground, one thread, as it falls.</summary>
+    public IReadOnlyList<string?>? Arrangements { get; init; }
+
+    public double? AllowancePercent { get; init; }
+
+    /// <summary>Per cent under nominal; left out: the lawful limit of each skein.</summary>
+    public double? LightestPercent { get; init; }
+
+    /// <summary>The kit; may be left out where only the smallest is asked for.</summary>
+    public IReadOnlyList<KitSkeinBody?>? Skeins { get; init; }
+
+    /// <summary>Whole skeins the smallest kit may be made of, for every size, count and arrangement named; without arrangements, for own colours.</summary>
+    public IReadOnlyList<SkeinSizeBody?>? SmallestFrom { get; init; }
+}
+
+/// <summary>So many like mini-skeins.</summary>
+public sealed record KitSkeinBody(string? Name, double? Grams, int? Count, LabelBody? Label, string? Colour, string? Fibre, int? WeightClass);
+
+/// <summary>A skein that can be bought whole.</summary>
+public sealed record SkeinSizeBody(double? Grams, LabelBody? Label);
+
+/// <summary>A kit in one cell, its skeins at one weight; where not exact, what is short is told at most.</summary>
+public sealed record KitSideBody(
+    string Verdict, decimal MarginPercent, string? WeakestPart, string? WeakestSkein, decimal ShortMetres, decimal ShortForAllowanceMetres, bool Exact);
+
+/// <summary>One size, stripe count and arrangement; what cannot be knitted so says why.</summary>
+public sealed record KitCellBody(
+    string Size,
+    int Stripes,
+    string Arrangement,
+    bool Passes,
+    string? Why,
+    string? Text,
+    decimal? ShortForAllowanceMetres,
+    KitSideBody? Nominal,
+    KitSideBody? Lightest,
+    double? ChanceOfEnough);
+
+/// <summary>So many of one size of skein.</summary>
+public sealed record SmallestSkeinBody(double Grams, LabelBody Label, int Count);
+
+/// <summary>The fewest grams that do; no skeins where no number of them will, and why.</summary>
+public sealed record SmallestBody(IReadOnlyList<SmallestSkeinBody> Skeins, decimal? TotalGrams, bool Proven, string? Text);
+
+/// <summary>What a kit comes to.</summary>
+public sealed record KitCheckAnswer(decimal AllowancePercent, IReadOnlyList<KitCellBody> Cells, SmallestBody? Smallest);

@@ -1,0 +1,57 @@
+using StashMatch.Store;
+
+namespace StashMatch.Web.Pages;
+
+/// <summary>What pages hand out as files.</summary>
+public static class FileRoutes
+{
+    private const string Csv = "text/csv; charset=utf-8";
+
+    public static void MapFiles(this IEndpointRouteBuilder app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        app.MapGet("/tables.csv", (HttpRequest request, YardageTables.TableQuestion question, CancellationToken cancel) =>
+            TableAsync(request, question, "csv", Csv, YardageTables.TableCsv.Write, cancel)).ExcludeFromDescription();
+        app.MapGet("/tables.txt", (HttpRequest request, YardageTables.TableQuestion question, CancellationToken cancel) =>
+            TableAsync(request, question, "txt", "text/plain; charset=utf-8", v => string.Join('\n', YardageTables.TableLines.Of(v)) + "\n", cancel)).ExcludeFromDescription();
+        app.MapGet("/testers.csv", SheetAsync).ExcludeFromDescription();
+        app.MapGet("/hats/{id}.json", HatAsync).ExcludeFromDescription();
+    }
+
+    private static async Task<IResult> TableAsync(
+        HttpRequest request, YardageTables.TableQuestion question, string ending, string type, Func<YardageTables.TableView, string> write, CancellationToken cancel)
+    {
+        var errors = new FieldErrors();
+        var view = await question.AskAsync(YardageTables.TableForm.Of(request.Query), errors, cancel);
+        return view is null ? Wrong(errors) : File(write(view), type, $"{Slug(view.Hat.Name)}-table.{ending}");
+    }
+
+    private static async Task<IResult> SheetAsync(HttpRequest request, HatStore hats, CancellationToken cancel)
+    {
+        var errors = new FieldErrors();
+        var (id, size, stripes) = ((string?)request.Query["hat"] ?? "", (string?)request.Query["size"] ?? "", (string?)request.Query["stripes"] ?? "");
+        var sheet = TesterResults.Sheet.Of(id, await hats.FindAsync(id, cancel), size, stripes, errors);
+        return sheet is null ? Wrong(errors) : File(TesterResults.SheetCsv.Write(sheet), Csv, $"{Slug(sheet.Hat.Name)}-{Slug(size)}-tester.csv");
+    }
+
+    private static async Task<IResult> HatAsync(string id, HatStore hats, CancellationToken cancel) =>
+        (await hats.ListAsync(cancel)).FirstOrDefault(h => h.Id == id) is { } hat
+            ? File(HatFile.Write(hat.Description), "application/json; charset=utf-8", $"{Slug(hat.Hat.Name)}.json")
+            : Results.Text("No hat has that id.", statusCode: StatusCodes.Status404NotFound);
+
+    private static IResult Wrong(FieldErrors errors) => Results.Text(
+        string.Join('\n', errors.ByField.Select(e => Pieces.Shown.Sentence(e.Key, e.Value[0]))) + "\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest);
+
+    private static IResult File(string text, string type, string name) => Results.File(System.Text.Encoding.UTF8.GetBytes(text), type, name);
+
+    private static string Slug(string name)
+    {
+        var plain = new string([.. name.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-').Take(60)]).Trim('-');
+        while (plain.Contains("--", StringComparison.Ordinal))
+        {
+            plain = plain.Replace("--", "-", StringComparison.Ordinal);
+        }
+
+        return plain.Length == 0 ? "hat" : plain;
+    }
+}

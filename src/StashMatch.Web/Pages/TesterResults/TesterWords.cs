@@ -1,0 +1,61 @@
+using System.Globalization;
+using StashMatch.Knitting.Designing;
+using StashMatch.Web.Pieces;
+
+namespace StashMatch.Web.Pages.TesterResults;
+
+/// <summary>Makes sentences of what testers' results say.</summary>
+public static class TesterWords
+{
+    /// <summary>Kept, or why it is set aside.</summary>
+    public static string Of(TesterReading reading, WrittenGauge written)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(written);
+        var result = reading.Result;
+        var gauge = result.Written ?? written;
+        return reading.Why switch
+        {
+            SetAside.No => reading.IsCoarse ? "kept; weigh it on a finer scale" : "kept",
+            SetAside.Gauge => $"set aside: gauge {Gauge(result.StitchesPer10Cm, result.RowsPer10Cm)}, written for {Gauge(gauge.StitchesPer10Cm, gauge.RowsPer10Cm)}",
+            SetAside.Rounds => $"set aside: {Math.Abs(result.ExtraRounds)} {(Math.Abs(result.ExtraRounds) == 1 ? "round" : "rounds")} {(result.ExtraRounds > 0 ? "more" : "fewer")} than written",
+            SetAside.Yarn => "set aside: another yarn",
+            _ => $"set aside: far from what the others used (score {reading.Score!.Value.ToString("0.0", CultureInfo.InvariantCulture)}, the limit is {ModifiedZ.Limit.ToString("0.0", CultureInfo.InvariantCulture)})",
+        };
+    }
+
+    /// <summary>A ratio to two decimals.</summary>
+    public static string Times(double ratio) => ratio.ToString("0.00", CultureInfo.InvariantCulture);
+
+    /// <summary>A figure to print, yards first where the pattern speaks yards, with where it comes from.</summary>
+    public static string Figure(Figure figure)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        return $"{figure.WholeMetres} m / {figure.WholeYards} yd";
+    }
+
+    public static string Source(FigureSource source) => source switch
+    {
+        FigureSource.Tester => "testers",
+        FigureSource.Knitted => "knitted",
+        _ => "estimated",
+    };
+
+    /// <summary>What went in, in both units.</summary>
+    public static string Used(TesterReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return $"{Shown.Grams(reading.Grams.Value, reading.Result.ScaleStep)}, {Shown.Both(reading.Used)}";
+    }
+
+    private static string Gauge(decimal? stitches, decimal? rows) =>
+        (stitches, rows) switch
+        {
+            ({ } s, { } r) => $"{Number(s)} × {Number(r)}",
+            ({ } s, null) => $"{Number(s)} stitches",
+            (null, { } r) => $"{Number(r)} rows",
+            _ => "not told",
+        };
+
+    private static string Number(decimal number) => number.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,137 @@
+using System.Globalization;
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
+using StashMatch.Store;
+
+namespace StashMatch.Web.Pages.YardageTables;
+
+/// <summary>What the address asks of the tables; values as typed, so that nothing is lost where one cannot be read.</summary>
+public sealed record TableForm
+{
+    /// <summary>The forms a table comes in, and what each is called.</summary>
+    public static IReadOnlyDictionary<string, string> Forms { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["one"] = "one table",
+        ["pages"] = "one page a size",
+        ["line"] = "plain text, A (B, C, D)",
+        ["large"] = "large print",
+        ["words"] = "in words, for a screen reader",
+    };
+
+    public string Hat { get; init; } = "side-to-side-sample";
+
+    /// <summary>Sizes asked for; none for all.</summary>
+    public IReadOnlyList<string> Sizes { get; init; } = [];
+
+    public string From { get; init; } = "";
+
+    public string To { get; init; } = "";
+
+    public string Allowance { get; init; } = "10";
+
+    /// <summary>A label to weigh by; empty for the usual one of the hat's weight class.</summary>
+    public string Label { get; init; } = "";
+
+    public string Form { get; init; } = "one";
+
+    /// <summary>The cell whose working is followed: size, a tilde, stripes.</summary>
+    public string Working { get; init; } = "";
+
+    public static TableForm Of(IQueryCollection query)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        string Text(string name, string otherwise) => (string?)query[name] is { } value ? value : otherwise;
+        var blank = new TableForm();
+        return new TableForm
+        {
+            Hat = Text("hat", blank.Hat),
+            Sizes = [.. query["size"].OfType<string>().Take(40)],
+            From = Text("from", ""),
+            To = Text("to", ""),
+            Allowance = Text("allowance", blank.Allowance),
+            Label = Text("label", ""),
+            Form = Text("form", blank.Form),
+            Working = Text("working", ""),
+        };
+    }
+
+    /// <summary>The address that asks the same of <paramref name="path"/>, changed.</summary>
+    public string Address(Func<TableForm, TableForm>? change = null, string path = "/tables")
+    {
+        var form = change is null ? this : change(this);
+        var pairs = new List<(string Name, string Value)> { ("hat", form.Hat), ("from", form.From), ("to", form.To), ("allowance", form.Allowance), ("label", form.Label), ("form", form.Form), ("working", form.Working) };
+        pairs.AddRange(form.Sizes.Select(s => ("size", s)));
+        return $"{path}?" + string.Join('&', pairs.Where(p => p.Value.Length > 0).Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value)}"));
+    }
+
+    /// <summary>The view asked for, or null with a message for each field that cannot be read.</summary>
+    public TableView? Read(Hat? hat, Knitting.Designing.TesterJudgement? judged, FieldErrors errors)
+    {
+        ArgumentNullException.ThrowIfNull(errors);
+        if (hat is null)
+        {
+            errors.Add("hat", "is not one of the hats here");
+            return null;
+        }
+
+        var sizes = Sizes.Where(s => hat.SizeNames.Contains(s, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToList();
+        if (sizes.Count < Sizes.Count && sizes.Count == 0)
+        {
+            errors.Add("size", $"must be one of {string.Join(", ", hat.SizeNames)}");
+        }
+
+        var counts = hat.CountsFor(hat.SizeNames[0]);
+        var (from, to) = (Count("from", From, counts[0], errors), Count("to", To, counts[^1], errors));
+        if (from > to)
+        {
+            errors.Add("to", "must not be below from");
+        }
+
+        if (!TypedNumber.TryRead(Allowance.Length == 0 ? "10" : Allowance, out var allowance, out var wrong))
+        {
+            errors.Add("allowance", wrong);
+        }
+        else if (allowance > 100)
+        {
+            errors.Add("allowance", "must be at most 100 %");
+        }
+
+        var label = new LabelRatio(100, MassUnit.Grams, WeightClasses.TypicalMetresPer100Grams(hat.WeightClass), LengthUnit.Metres, RatioSource.Printed);
+        if (Label.Length > 0)
+        {
+            if (LabelText.TryParse(Label, RatioSource.Printed, out var typed, out var message))
+            {
+                label = typed;
+            }
+            else
+            {
+                errors.Add("label", $"cannot be read: {message}");
+            }
+        }
+
+        if (!Forms.ContainsKey(Form))
+        {
+            errors.Add("form", $"must be one of {string.Join(", ", Forms.Keys)}");
+        }
+
+        return errors.Any ? null : new TableView(
+            hat, sizes.Count == 0 ? hat.SizeNames : [.. hat.SizeNames.Where(sizes.Contains)], hat is PrintedHat ? null : [.. Enumerable.Range(from, to - from + 1)], allowance, label, Label.Length > 0, judged);
+    }
+
+    private static int Count(string field, string typed, int otherwise, FieldErrors errors)
+    {
+        if (typed.Length == 0)
+        {
+            return otherwise;
+        }
+
+        if (int.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is >= 1 and <= 24)
+        {
+            return count;
+        }
+
+        errors.Add(field, "must be a whole number from 1 to 24");
+        return otherwise;
+    }
+}

@@ -1,0 +1,64 @@
+using System.Globalization;
+using StashMatch.Knitting.Designing;
+using StashMatch.Web.Pieces;
+
+namespace StashMatch.Web.Pages.YardageTables;
+
+/// <summary>The table in the plain lines of a pattern: the first size, the others in brackets.</summary>
+public static class TableLines
+{
+    private const string None = "–";
+
+    public static IReadOnlyList<string> Of(TableView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        var lines = new List<string>
+        {
+            view.Hat.Name,
+            $"Sizes: {InBrackets(view.Sizes)}",
+        };
+        if (view.Sizes.All(s => view.HeadOf(s) is not null))
+        {
+            lines.Add($"To fit a head of: {InBrackets(view.Sizes.Select(s => Shown.Centimetres(view.HeadOf(s)!.Value)))} cm");
+            lines.Add($"To fit a head of: {InBrackets(view.Sizes.Select(s => Shown.Inches(view.HeadOf(s)!.Value)))} in");
+        }
+
+        lines.Add($"{view.AllowanceText} % to spare is in every length, which is rounded up after it. Grams are of a yarn of {view.Label}.");
+        foreach (var count in view.Rows.GroupBy(r => r.Stripes))
+        {
+            lines.Add("");
+            lines.Add(count.Key == 1 ? "1 stripe" : $"{count.Key} stripes");
+            lines.AddRange(Of(view, [.. count]));
+        }
+
+        return lines;
+    }
+
+    private static IEnumerable<string> Of(TableView view, IReadOnlyList<YardageRow> rows)
+    {
+        string Each(Func<YardageRow, string?> cell) => InBrackets(view.Sizes.Select(s => rows.FirstOrDefault(r => r.Size == s) is { } row ? cell(row) ?? None : None));
+        if (view.Measured)
+        {
+            yield return $"Rows in a stripe: {Each(r => r.Cannot is null ? r.StripeRows.ToString(CultureInfo.InvariantCulture) : null)}";
+            yield return $"Depth of a stripe: {Each(r => r.StripeDepth is { } d ? Shown.Centimetres(d) : null)} cm";
+            yield return $"Depth of a stripe: {Each(r => r.StripeDepth is { } d ? Shown.Inches(d) : null)} in";
+        }
+
+        foreach (var column in view.Columns.Where(c => rows.Any(r => c.Of(r) is not null)))
+        {
+            var head = $"{char.ToUpperInvariant(column.Head[0])}{column.Head[1..]}";
+            yield return $"{head}: {Each(r => column.Of(r)?.WholeMetres.ToString(CultureInfo.InvariantCulture))} m";
+            yield return $"{head}: {Each(r => column.Of(r)?.WholeYards.ToString(CultureInfo.InvariantCulture))} yd";
+            yield return $"{head}: {Each(r => column.Of(r) is { } f ? view.Grams(f) : null)} g";
+        }
+
+        yield return $"Figures: {Each(r => r.Cannot is null ? TableView.SourceOf(r) : "cannot be knitted")}";
+    }
+
+    private static string InBrackets(IEnumerable<string> each) => each.ToList() switch
+    {
+        [] => "",
+        [var only] => only,
+        [var first, .. var rest] => $"{first} ({string.Join(", ", rest)})",
+    };
+}

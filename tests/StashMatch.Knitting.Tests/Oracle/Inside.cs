@@ -1,0 +1,56 @@
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching;
+
+namespace StashMatch.Knitting.Tests.Oracle;
+
+/// <summary>The one place where the proof and the bench look inside the matcher.</summary>
+internal static class Inside
+{
+    /// <summary>Whether everything can be covered at a rung, the brim from anything; null where the steps ran out.</summary>
+    public static bool? CanCover(Question question, HatNeeds hat, decimal rung)
+    {
+        var plan = new Planner(Puzzle.Of(question, hat, null), default).Feasible(rung, out var found);
+        return found == Found.Unknown ? null : plan is not null;
+    }
+
+    /// <summary>Covered, safe and tidy: the plan alone, without the answer made from it and its repairs.</summary>
+    public static Plan? Settle(Question question) => Matcher.Best(question, out _, default)?.Plan;
+
+    /// <summary>A plan with its stripes in order of colour.</summary>
+    public static Plan InOrder(Plan plan, ColourOrder order) => new Planner(plan.Puzzle, default).InOrder(plan, order);
+
+    /// <summary>The leftover of each lot of a plan, in the order asked; -1 for one left uncovered.</summary>
+    public static int[] BallOf(Plan plan, Sheet sheet)
+    {
+        var at = sheet.Question.Leftovers.Select((l, i) => (l.Id, i)).ToDictionary(l => l.Id, l => l.i, StringComparer.Ordinal);
+        var lotOf = sheet.Lots.Select((l, i) => (l, i)).ToDictionary(x => x.l.Members[0], x => x.i);
+        var ballOf = new int[sheet.Lots.Length];
+        foreach (var item in plan.Puzzle.Items)
+        {
+            var bin = plan.BinOf[item.Index];
+            ballOf[lotOf[plan.Puzzle.Grouping.Groups[item.Group].Members[0]]] = bin < 0 ? -1 : at[plan.Puzzle.Leftover(bin).Id];
+        }
+
+        return ballOf;
+    }
+
+    /// <summary>The bound on tidiness at a rung, the brim from anything; null where there is no plan or none is made.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="hat">Its hat.</param>
+    /// <param name="rung">The rung.</param>
+    /// <param name="inHand">What a plan in hand is worth: the bound is lowered no further.</param>
+    public static double? TidyBound(Question question, HatNeeds hat, decimal rung, long inHand)
+    {
+        var puzzle = Puzzle.Of(question, hat, null);
+        var (capacity, target) = (puzzle.CapacityAt(rung), Array.ConvertAll(puzzle.Classes, c => c.Count));
+        var patterns = Patterns.Of(puzzle, target, capacity);
+        if (!patterns.Complete || BinKind.Sort(patterns, capacity) is not { } kinds)
+        {
+            return null;
+        }
+
+        var prices = new Prices(patterns, kinds);
+        prices.Lower(inHand, default);
+        return prices.Bound;
+    }
+}

@@ -1,0 +1,81 @@
+using Bunit;
+using Microsoft.AspNetCore.Components.Forms;
+using Microsoft.Extensions.DependencyInjection;
+using StashMatch.Store;
+using Xunit;
+using Page = StashMatch.Web.Pages.TesterResults.TesterResults;
+using TestContext = Xunit.TestContext;
+
+namespace StashMatch.Web.Tests.Pages.TesterResults;
+
+/// <summary>Testers and figures are invented.</summary>
+public sealed class TesterResultsTests : PageContext
+{
+    [Fact]
+    public async Task The_practice_testers_are_typed_in_T3_is_named_and_S1_prints_16_metres_or_17_yards()
+    {
+        await ReadyAsync();
+        GoTo("/testers?hat=practice-hat");
+        var page = Render<Page>();
+        Assert.Contains("every figure of its table is estimated", page.Markup, StringComparison.Ordinal);
+        page.Find("#size").Change("C");
+        foreach (var (who, before, after, stitches, extra) in new[] { ("T1", "10.0", "3,9", "22", "0"), ("T2", "10.0", "4.2", "22", "0"), ("T3", "12.0", "4.7", "20", "2") })
+        {
+            page.Find("#tester").Change(who);
+            page.Find("#label").Change("1 g / 2.5 yd");
+            page.Find("#ws").Change("22");
+            page.Find("#wr").Change("30");
+            page.Find("#gs").Change(stitches);
+            page.Find("#extra").Change(extra);
+            page.Find("input[aria-label='S1, grams before']").Change(before);
+            page.Find("input[aria-label='S1, grams after']").Change(after);
+            await page.Find("form").SubmitAsync();
+            page.WaitForAssertion(() => Assert.Contains($"{who} is kept", page.Markup, StringComparison.Ordinal));
+        }
+
+        var rows = page.FindAll("[aria-label='Results'] tbody tr");
+        Assert.Equal(["kept", "kept", "set aside: gauge 20 stitches, written for 22 × 30"], rows.Select(r => r.LastElementChild!.TextContent));
+        Assert.Contains("6.1 g, 13.9 m / 15.3 yd", rows[0].TextContent, StringComparison.Ordinal);
+        var printed = page.FindAll("[aria-label='What to print'] tbody tr").ToDictionary(r => r.FirstElementChild!.TextContent, r => r.Children[3].TextContent, StringComparer.Ordinal);
+        Assert.Equal("16 m / 17 ydtesters", printed["C"]);
+        Assert.EndsWith("estimated", printed["D"], StringComparison.Ordinal);
+        Assert.EndsWith("estimated", printed["E"], StringComparison.Ordinal);
+        Assert.Contains("× 1.01", page.Find("[aria-label='Factors'] tbody").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_file_is_read_wrong_sheets_are_named_and_sound_ones_kept_only_when_told_to()
+    {
+        await ReadyAsync();
+        GoTo("/testers?hat=practice-hat");
+        var page = Render<Page>();
+        page.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(
+            "tester,size,label,part,before_g,after_g\nAnn,C,1 g / 2.5 yd,S1,10,4\nBea,Z,1 g / 2.5 yd,S1,10,4\n", "sheets.csv"));
+        page.WaitForAssertion(() => Assert.Contains("1 sheet is sound: Ann, size C", page.Markup, StringComparison.Ordinal));
+        Assert.Contains("Bea: size must be one of A, B, C, D, E.", page.Find(".field-message").TextContent, StringComparison.Ordinal);
+        var store = Services.GetRequiredService<TesterStore>();
+        Assert.Empty(await store.ListAsync("practice-hat", TestContext.Current.CancellationToken));
+        await page.FindAll("button").Single(b => b.TextContent == "Keep it").ClickAsync();
+        page.WaitForAssertion(() => Assert.NotEmpty(page.FindAll("[aria-label='Results'] tbody tr")));
+        Assert.Equal("Ann", Assert.Single(await store.ListAsync("practice-hat", TestContext.Current.CancellationToken)).Description.Tester);
+        await page.Find(".sheets button").ClickAsync();
+        Assert.Empty(await store.ListAsync("practice-hat", TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task What_cannot_be_read_is_named_and_what_was_typed_stays()
+    {
+        await ReadyAsync();
+        GoTo("/testers");
+        var page = Render<Page>();
+        page.Find("#label").Change("thick");
+        page.Find("input[aria-label='brim, grams before']").Change("20");
+        page.Find("input[aria-label='brim, grams after']").Change("21");
+        await page.Find("form").SubmitAsync();
+        var said = string.Join(' ', page.FindAll(".field-message").Select(m => m.TextContent));
+        Assert.Contains("Tester is missing", said, StringComparison.Ordinal);
+        Assert.Contains("Label cannot be read", said, StringComparison.Ordinal);
+        Assert.Contains("After must be less than before, for brim", said, StringComparison.Ordinal);
+        Assert.Equal("20", page.Find("input[aria-label='brim, grams before']").GetAttribute("value"));
+    }
+}
