@@ -63,6 +63,8 @@ internal sealed class Shelf : IAsyncDisposable
 
     public StorePlace Place => _services.GetRequiredService<StorePlace>();
 
+    public PictureStore Pictures => _services.GetRequiredService<PictureStore>();
+
     public HatStore Hats => _services.GetRequiredService<HatStore>();
 
     public DemoBag Demo => _services.GetRequiredService<DemoBag>();
