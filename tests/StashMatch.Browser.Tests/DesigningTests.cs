@@ -101,9 +101,11 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
         await OpenAsync("""{"stashMatchHat":1,"hat":{"name":"Nest","weightClass":1,"construction":"brim-up-round","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40},"sizes":[{"size":"C","headCm":52}]}}""");
         await Expect(page.GetByText("Nest is among your hats now.")).ToBeVisibleAsync();
         await Expect(page.Locator(".field-message")).ToHaveCountAsync(0);
-        var download = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = "its file, to share: Nest" }).First.ClickAsync());
-        Assert.Equal("nest.json", download.SuggestedFilename);
-        Assert.Contains("\"stashMatchHat\": 1", await File.ReadAllTextAsync((await download.PathAsync())!, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        var link = page.GetByRole(AriaRole.Link, new() { Name = "its file, to share: Nest" }).First;
+        Assert.NotNull(await link.GetAttributeAsync("download"));
+        var file = await page.APIRequest.GetAsync(app.Address + await link.GetAttributeAsync("href"));
+        Assert.Equal("attachment; filename=nest.json; filename*=UTF-8''nest.json", file.Headers["content-disposition"]);
+        Assert.Contains("\"stashMatchHat\": 1", await file.TextAsync(), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Link, new() { Name = "For designers" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "The table for the pattern" })).ToBeVisibleAsync();
         await page.GetByLabel("hat", new() { Exact = true }).SelectOptionAsync(new SelectOptionValue { Label = "Nest" });
