@@ -5,6 +5,7 @@ using StashMatch.Store.Data;
 using StashMatch.Web.Layout;
 using StashMatch.Web.OpenInterface;
 using StashMatch.Web.Pages;
+using StashMatch.Web.Phone;
 
 namespace StashMatch.Web;
 
@@ -25,11 +26,23 @@ public static class Host
             builder.WebHost.UseUrls("http://127.0.0.1:5170");
         }
 
+        if (PhoneDoor.From(builder.Configuration) is { Open: true } door)
+        {
+            builder.WebHost.UseUrls([.. (builder.Configuration["urls"] ?? "http://127.0.0.1:5170").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries), door.ListenOn]);
+        }
+
         var folder = builder.Configuration["Data:Folder"] ?? "App_Data";
         builder.Services.AddStore(Path.Combine(builder.Environment.ContentRootPath, folder));
+        builder.AddPhone();
+        if (builder.Configuration.GetValue("Data:Backups", true))
+        {
+            builder.Services.AddHostedService<DailyBackups>();
+        }
+
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.Configure<CircuitOptions>(o => o.DetailedErrors = false);
         builder.Services.AddMudServices();
+        builder.Services.AddHabits();
         builder.Services.AddOpenInterface();
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
     }
@@ -38,11 +51,16 @@ public static class Host
     {
         ArgumentNullException.ThrowIfNull(app);
         app.UseSafeHeaders();
+        app.UsePhoneGate();
+        app.UseHeadLikeGet();
         app.UseExceptionHandler("/sorry", createScopeForErrors: true);
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseRouting();
+        app.UseHabits();
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapOpenInterface();
+        app.MapPairing();
         app.MapFiles();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }
@@ -54,7 +72,14 @@ public static class Host
         await app.Services.GetRequiredService<StoreStart>().ReadyAsync(cancel);
         if (app.Configuration.GetValue("Data:Demo", true))
         {
-            await app.Services.GetRequiredService<DemoBag>().LoadOnceAsync(cancel);
+            try
+            {
+                await app.Services.GetRequiredService<DemoBag>().LoadOnceAsync(cancel);
+            }
+            catch (StoreFailedException)
+            {
+                // A disk that takes nothing has no demo; what is on it can be read all the same.
+            }
         }
     }
 }

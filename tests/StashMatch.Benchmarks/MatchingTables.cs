@@ -67,6 +67,40 @@ internal static class MatchingTables
         }
     }
 
+    public static void Colours(bool isShort)
+    {
+        Table.Head("Order of colours, all else as good", "order", "questions", "ours, median", "ours, worst", "joint model, median", "joint model proved", "within 3 % of it", "furthest off");
+        foreach (var order in new[] { ColourOrder.Gradient, ColourOrder.Contrast })
+        {
+            var (ours, theirs, gaps) = (new List<double>(), new List<double>(), new List<double>());
+            for (var seed = 100; seed < (isShort ? 108 : 140); seed++)
+            {
+                var question = Instances.Tied(14, 8, seed);
+                if (Inside.Settle(question) is not { Complete: true, Proven: true } plan)
+                {
+                    continue;
+                }
+
+                var (milliseconds, ordered) = Race.Timed(() => Inside.InOrder(plan, order));
+                var sheet = Sheet.Of(question, Race.NeedsOf(question));
+                var ballOf = Inside.BallOf(ordered, sheet);
+                var width = Enumerable.Range(0, 4).First(w => sheet.Broken(ballOf, plan.Rung, w) is null);
+                var gradient = order == ColourOrder.Gradient;
+                var (joint, best) = Race.Once(() => ColourOrderModel.Solve(Sheet.Of(question, Race.NeedsOf(question)), plan.Rung, width, sheet.Worth(plan.Rung, ballOf), gradient));
+                ours.Add(milliseconds);
+                theirs.Add(joint);
+                if (best.Proof == Proof.Best)
+                {
+                    gaps.Add(Math.Abs(ColourOrderModel.SumOf(sheet, ballOf, gradient) - best.Value) / (double)best.Value);
+                }
+            }
+
+            Table.Row(
+                $"{order}", $"{ours.Count}", Table.Figure(Table.Median(ours)), Table.Figure(ours.Max()), Table.Figure(Table.Median(theirs)),
+                Table.Share(gaps.Count, ours.Count), Table.Share(gaps.Count(g => g <= 0.03), Math.Max(1, gaps.Count)), $"{100 * gaps.DefaultIfEmpty().Max():0.0} %");
+        }
+    }
+
     public static void Memory()
     {
         Table.Head("Bytes allocated by one warm match of 60 leftovers", "question", "plan alone", "answer with repairs");

@@ -30,9 +30,16 @@ if (args.Contains("--unproven"))
     return;
 }
 
+if (args.Contains("--colours"))
+{
+    MatchingTables.Colours(isShort);
+    return;
+}
+
 MatchingTables.AgainstTheSolver(isShort);
 MatchingTables.ProvenShare(isShort, list: false);
 MatchingTables.Growth(isShort);
+MatchingTables.Colours(isShort);
 MatchingTables.Memory();
 AnsweringTables.WithRepairs(hat, isShort ? 6 : 60);
 await AnsweringTables.OverHttpAsync(client, isShort ? 60 : 400);

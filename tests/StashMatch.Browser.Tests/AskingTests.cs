@@ -20,7 +20,7 @@ public sealed class AskingTests(LiveApp app) : IClassFixture<LiveApp>
         await LogAsync(page, "Moss", "34", "100 g/400 m", "#5B7A3A", "136.0 m");
         await LogAsync(page, "Plum", "29,5", "50 g / 200 m", "#523063", "118.0 m");
         await LogAsync(page, "Oat", "41", "100 g/ 430 yd", "#E2D3B2", "161.2 m");
-        await Expect(page.Locator(".list > li")).ToHaveCountAsync(3);
+        await Expect(page.Locator(".list > li.row")).ToHaveCountAsync(3);
         await Axe.CheckAsync(page);
 
         foreach (var width in new[] { 390, 1280 })
@@ -45,6 +45,7 @@ public sealed class AskingTests(LiveApp app) : IClassFixture<LiveApp>
                 }
 
                 await answer.GetByRole(AriaRole.Button, new() { Name = "Choose the colour" }).ClickAsync();
+                await answer.GetByRole(AriaRole.Button, new() { Name = "by picker" }).ClickAsync();
                 await Expect(answer.Locator(".picker .mud-picker-color-overlay").First).ToBeVisibleAsync();
                 await answer.GetByLabel("grams", new() { Exact = true }).FillAsync("six");
                 await answer.Keyboard.PressAsync("Enter");
@@ -110,7 +111,7 @@ public sealed class AskingTests(LiveApp app) : IClassFixture<LiveApp>
         List<string> said = [], abroad = [];
         page.Console += (_, m) => { if (m.Type is "error" or "warning") { said.Add(m.Text); } };
         page.Request += (_, r) => { if (!r.Url.StartsWith(app.Address, StringComparison.Ordinal) && !r.Url.StartsWith("data:", StringComparison.Ordinal)) { abroad.Add(r.Url); } };
-        foreach (var (address, shows) in new[] { ("/", "h1"), ("/leftovers", "#name:enabled"), ("/hats", "#hat-name:enabled"), ("/open-interface/", "text=Weighs a leftover again") })
+        foreach (var (address, shows) in new[] { ("/", "h1"), ("/leftovers", "#name:enabled"), ("/hats", "#hat-name:enabled"), ("/settings", "#scale-step:enabled"), ("/leftovers/tags", "h1"), ("/open-interface/", "text=Weighs a leftover again") })
         {
             await page.GotoAsync(address);
             await Expect(page.Locator(shows).First).ToBeVisibleAsync();

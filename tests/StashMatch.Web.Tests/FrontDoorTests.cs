@@ -76,6 +76,26 @@ public sealed partial class FrontDoorTests(HomeApp app) : IClassFixture<HomeApp>
         Assert.Contains("href=\"/leftovers\"", text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/leftovers")]
+    [InlineData("/hats")]
+    [InlineData("/css/base.css")]
+    [InlineData("/health/live")]
+    [InlineData("/api/v1/leftovers")]
+    [InlineData("/no-such-page")]
+    public async Task Head_is_answered_like_get_without_a_body(string address)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Head, address);
+        request.Headers.Accept.ParseAdd("text/html,*/*;q=0.8");
+        using var head = await app.Client.SendAsync(request, Stop);
+        using var get = await GetAsync(address);
+        Assert.Equal(get.StatusCode, head.StatusCode);
+        Assert.Equal(get.Content.Headers.ContentType, head.Content.Headers.ContentType);
+        Assert.Equal(Header(get, "Content-Security-Policy"), Header(head, "Content-Security-Policy"));
+        Assert.Empty(await head.Content.ReadAsByteArrayAsync(Stop));
+    }
+
     [Fact]
     public async Task Another_host_name_is_turned_away()
     {

@@ -24,6 +24,16 @@ public sealed partial class HouseRulesTests
     }
 
     [Fact]
+    public void No_part_of_the_program_calls_a_reader_of_pictures()
+    {
+        foreach (var ours in new[] { typeof(Program), typeof(Store.LeftoverStore), typeof(Pictures.PixelBlock), typeof(Knitting.Quantities.Metres) })
+        {
+            Assert.NotEmpty(Pictures.Tests.CalledMembers.In(ours.Assembly.Location));
+            Assert.Empty(Pictures.Tests.CalledMembers.OfPictureReaders(ours.Assembly.Location));
+        }
+    }
+
+    [Fact]
     public void The_house_has_the_rooms_it_should_and_no_others()
     {
         var strangers = Directory.GetFileSystemEntries(Root()).Select(Path.GetFileName).OfType<string>()

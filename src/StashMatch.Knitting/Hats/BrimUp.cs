@@ -69,7 +69,12 @@ internal static class BrimUp
         var (at, braid) = (0, 0);
         void AddBraid()
         {
-            BraidRows.Add(design.Braids, ++braid, stitches, loop, gauge, sections, parts);
+            if (design.Braids.Without.Contains(++braid))
+            {
+                return;
+            }
+
+            BraidRows.Add(design.Braids, braid, stitches, loop, gauge, sections, parts);
             at += BraidRows.Rows;
         }
 
@@ -117,7 +122,7 @@ internal static class BrimUp
             Construction = design.Construction,
             Size = size.Size,
             Stripes = stripes,
-            Braids = braid,
+            Braids = design.Braids.Worked(1, braid),
             BodyStitches = stitches,
             BodyRows = straight + crown.Count,
             BrimStitches = brimStitches,
@@ -143,10 +148,11 @@ internal static class BrimUp
         var wanted = design.Braids.Where == BraidPlaces.None ? 0 : stripes - 1;
         for (var between = wanted; between >= (ownCrown ? wanted : 0); between--)
         {
-            var braidRows = (between + (besideBrim ? 1 : 0)) * BraidRows.Rows;
-            var odd = design.Construction == Construction.BrimUpFlat
-                ? Enumerable.Range(0, stripes).Select(i => i == 0 ? besideBrim : i <= between).ToArray()
-                : null;
+            var first = besideBrim ? 1 : 0;
+            var worked = design.Braids.Worked(1, between + first);
+            var braidRows = worked * BraidRows.Rows;
+            bool After(int i) => (i == 0 ? besideBrim : i <= between) && !design.Braids.Without.Contains(i + first);
+            var odd = design.Construction == Construction.BrimUpFlat ? Enumerable.Range(0, stripes).Select(After).ToArray() : null;
             int[]? shared;
             if (design.Stripes?.Own is { } own)
             {
@@ -163,7 +169,7 @@ internal static class BrimUp
                 shared = StripeShares.Share(straight + (ownCrown ? 0 : crownRounds) - braidRows, odd, design.Stripes?.Proportions, stripes);
             }
 
-            if (shared is not null && straight >= 0 && (besideBrim ? BraidRows.Rows : 0) + shared.Take(between).Sum() + (between * BraidRows.Rows) <= straight)
+            if (shared is not null && straight >= 0 && shared.Take(between).Sum() + braidRows <= straight)
             {
                 return (shared, between);
             }

@@ -21,6 +21,9 @@ public static partial class PartNames
     /// <summary>The name of stripe <paramref name="number"/>, counted from the cast-on or brim.</summary>
     public static string Stripe(int number) => $"stripe {number}";
 
+    /// <summary>A braid, both its strands.</summary>
+    public static string Braid(int number) => $"braid {number}";
+
     /// <summary>The name of a braid's strand, 'a' or 'b'.</summary>
     public static string Strand(int braid, char strand) => $"braid {braid} strand {strand}";
 

@@ -13,7 +13,7 @@ internal static class SideToSide
         var gauge = design.Gauge;
         var brim = design.Brim;
         var braided = design.Braids.Where != BraidPlaces.None;
-        var braids = braided ? stripes - 1 : 0;
+        var braids = braided ? design.Braids.Worked(1, stripes - 1) : 0;
         var brimDepth = brim?.Depth ?? default;
         var wantsEven = braids > 0 && BraidRows.WantsEven(design.Braids);
         var stitches = size.Stitches ?? Counts.Nearest((size.Height.Value - brimDepth.Value) * gauge.StitchesPerCm, wantsEven ? 2 : 1);
@@ -31,7 +31,7 @@ internal static class SideToSide
         }
 
         // With braids (three rows each) the first stripe is even and each later one odd, so that every set-up row is a right-side row.
-        var odd = Enumerable.Range(0, stripes).Select(i => i > 0 && braids > 0).ToArray();
+        var odd = Enumerable.Range(0, stripes).Select(i => i > 0 && braided && !design.Braids.Without.Contains(i)).ToArray();
         var stripeRows = design.Stripes?.Own is { } own
             ? StripeShares.Own(own, gauge.RowsPerCm, odd)
             : StripeShares.Share(rows - (braids * BraidRows.Rows), odd, design.Stripes?.Proportions, stripes);
@@ -59,7 +59,7 @@ internal static class SideToSide
             sections.Add(new PlanSection(SectionKind.Stripe, i, [new RowRun(stripeRows[i - 1], stitches, StitchPattern.Stockinette)]));
             parts.Add(new HatPart(
                 PartNames.Stripe(i), PartKind.Stripe, i, null, stripeRows[i - 1], gauge.DepthOf(stripeRows[i - 1]), bare, Extras.Ends));
-            if (i < stripes && braids > 0)
+            if (i < stripes && braided && !design.Braids.Without.Contains(i))
             {
                 BraidRows.Add(design.Braids, i, stitches, loop, gauge, sections, parts);
             }

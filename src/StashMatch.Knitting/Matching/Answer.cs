@@ -155,6 +155,15 @@ public enum RepairCode
     /// <summary>Put one leftover into another part.</summary>
     MoveOne,
 
+    /// <summary>Take rows from one stripe and give them to another.</summary>
+    FewerRows,
+
+    /// <summary>Cut a braid's strands from other leftovers.</summary>
+    RePairBraid,
+
+    /// <summary>Leave a braid out.</summary>
+    DropBraid,
+
     /// <summary>Knit fewer stripes.</summary>
     FewerStripes,
 
@@ -167,8 +176,14 @@ public enum RepairCode
     /// <summary>Take a leftover for the brim that keeps its shape less well.</summary>
     WiderBrimSet,
 
+    /// <summary>Knit a part from two leftovers of one lot or nearly one colour, one after the other.</summary>
+    JoinNearMatch,
+
     /// <summary>Knit the brim single.</summary>
     UnfoldBrim,
+
+    /// <summary>Knit the brim less deep.</summary>
+    ShallowerBrim,
 
     /// <summary>Knit a smaller size.</summary>
     SmallerSize,
@@ -195,8 +210,32 @@ public sealed record Repair(RepairCode Code, Verdict Verdict, double ChanceOfEno
     /// <summary>The leftover concerned, if one is.</summary>
     public string? Leftover { get; init; }
 
+    /// <summary>The second part concerned, if one is: the stripe that gets the rows.</summary>
+    public string? OtherPart { get; init; }
+
+    /// <summary>The second leftover concerned, if one is: the one joined.</summary>
+    public string? OtherLeftover { get; init; }
+
     /// <summary>The arrangement to change to.</summary>
     public Arrangement? Arrangement { get; init; }
+
+    /// <summary>How many leftovers take turns in it, 2 or more.</summary>
+    public int? InTurn { get; init; }
+
+    /// <summary>Rows of each stripe then, from the cast-on or brim.</summary>
+    public IReadOnlyList<int>? Rows { get; init; }
+
+    /// <summary>How many rows change places.</summary>
+    public int? RowsMoved { get; init; }
+
+    /// <summary>The brim's depth then.</summary>
+    public Centimetres? BrimDepth { get; init; }
+
+    /// <summary>How the edge is bound off then.</summary>
+    public EdgeKind? BindOff { get; init; }
+
+    /// <summary>How many mini-skeins of 20 g that is [practice].</summary>
+    public int? BuyMiniSkeins { get; init; }
 
     /// <summary>The stripe count to change to.</summary>
     public int? Stripes { get; init; }

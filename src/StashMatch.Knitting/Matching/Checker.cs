@@ -17,7 +17,7 @@ public static class Checker
         {
             var goesIn = part.All.Sum(a => a.Metres.Millimetres);
             Must(goesIn + part.Short.Millimetres == part.Need.Millimetres, $"{part.Part.Name}: what goes in and what is short are not the need");
-            var own = question.Locks.Any(l => l.Part == part.Part.Name) || question.Never.Any(n => n.Part == part.Part.Name);
+            var own = question.Apart.Contains(part.Part.Name, StringComparer.Ordinal) || question.Locks.Any(l => l.Part == part.Part.Name) || question.Never.Any(n => n.Part == part.Part.Name);
             var locks = question.Locks.Where(l => l.Part == (own ? part.Part.Name : part.Part.Yarn ?? part.Part.Name)).ToList();
             foreach (var f in part.All)
             {

@@ -14,6 +14,9 @@ internal static class Purchase
 
     private const int MostOptions = 4;
 
+    // Grams of a mini-skein [practice].
+    private const decimal MiniSkein = 20;
+
     public static void Offer(
         Question asked, Outcome outcome, Func<Question, Outcome?> attempt, Action<RepairCode, Outcome?, Func<Repair, Repair>?> offer)
     {
@@ -45,6 +48,7 @@ internal static class Purchase
                 BuyGrams = (int)Weight(buy.Balls),
                 BuyMetres = Metres.FromMillimetres(buy.Balls.Sum(b => b.Held.Millimetres)),
                 BuyBalls = buy.Balls.Count,
+                BuyMiniSkeins = buy.Balls.Sum(b => (int)Math.Ceiling(b.Weighing.Net.Value / MiniSkein)),
                 Part = buy.Parts[0].Name,
             });
         }

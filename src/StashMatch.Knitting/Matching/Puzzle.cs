@@ -218,8 +218,8 @@ internal sealed class Puzzle
             return [(1, [], [])];
         }
 
-        // What is said of a part goes before what is said of its printed letter.
-        var pinned = group.Members.Any(m => pins.ContainsKey(hat.Parts[m].Name));
+        // What is said of a part goes before what is said of its printed letter; a part told apart has left it.
+        var pinned = group.Members.Any(m => pins.ContainsKey(hat.Parts[m].Name) || question.Apart.Contains(hat.Parts[m].Name, StringComparer.Ordinal));
         bool Names(Pairing p) => group.Members.Any(m => hat.Parts[m].Name == p.Part || (!pinned && hat.Parts[m].Yarn == p.Part));
         var locks = question.Locks.Where(Names).ToList();
         var never = question.Never.Where(Names).Select(p => p.Leftover).Order(StringComparer.Ordinal).ToList();

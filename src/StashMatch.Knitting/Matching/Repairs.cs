@@ -1,14 +1,25 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
-using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Matching;
 
 /// <summary>What mends a disappointing answer, cheapest first, each matched again with a verdict of its own.</summary>
-internal static class Repairs
+internal sealed class Repairs
 {
+    private const decimal LeastBrimCm = 2.5m;
+    private const decimal BrimStepCm = 0.5m;
+
     private static readonly Arrangement[] All =
         [Arrangement.OwnColours, Arrangement.OneThread, Arrangement.InTurn, Arrangement.OneGround, Arrangement.AsItFalls];
+
+    private readonly Question _asked;
+    private readonly Answer _answer;
+    private readonly Outcome _outcome;
+    private readonly CancellationToken _cancel;
+    private readonly List<Repair> _found = [];
+
+    private Repairs(Question question, Answer answer, Outcome outcome, CancellationToken cancel) =>
+        (_asked, _answer, _outcome, _cancel) = (question with { Stripes = outcome.Hat.Stripes }, answer, outcome, cancel);
 
     public static IReadOnlyList<Repair> For(Question question, Answer answer, Outcome outcome, CancellationToken cancel)
     {
@@ -17,80 +28,61 @@ internal static class Repairs
             return [];
         }
 
-        var asked = question with { Stripes = outcome.Hat.Stripes };
-        Outcome? Try(Question other) => Matcher.Best(other, out _, cancel, onlyIfCovered: true) is { } tried && IsBetter(tried, outcome) ? tried : null;
-        var repairs = new List<Repair>();
-        void Offer(RepairCode code, Outcome? tried, Func<Repair, Repair>? facts = null)
-        {
-            if (tried is not null)
-            {
-                var repair = new Repair(code, tried.Verdict, tried.Chance);
-                repairs.Add(facts is null ? repair : facts(repair));
-            }
-        }
-
-        var blended = question.Blend ? null : Try(asked with { Blend = true });
-        if (answer.Why == Why.Colour)
-        {
-            Offer(RepairCode.Blend, blended);
-        }
-
-        if (MoveOne(asked, answer, Try) is var (pairing, moved))
-        {
-            Offer(RepairCode.MoveOne, moved, r => r with { Part = pairing.Part, Leftover = pairing.Leftover });
-        }
-
-        Offer(RepairCode.FewerStripes, FewerStripes(asked, outcome, Try, out var count), r => r with { Stripes = count });
-        foreach (var arrangement in All.Where(a => a != asked.Arrangement))
-        {
-            Offer(RepairCode.AnotherArrangement, Try(asked with { Arrangement = arrangement }), r => r with { Arrangement = arrangement });
-        }
-
-        if (answer.Why != Why.Colour)
-        {
-            Offer(RepairCode.Blend, blended);
-        }
-
-        WiderBrim(asked, outcome, Try, Offer);
-        if (question.Hat is HatDesign { Brim: { } brim } design)
-        {
-            if (brim.Folded)
-            {
-                Offer(RepairCode.UnfoldBrim, Try(asked with { Hat = design with { Brim = brim with { Folded = false } } }));
-            }
-
-            if (brim.BindOff == EdgeKind.Stretchy)
-            {
-                Offer(RepairCode.ThriftierBindOff, Try(asked with { Hat = design with { Brim = brim with { BindOff = EdgeKind.Ordinary } } }));
-            }
-        }
-
-        var sizes = question.Hat.SizeNames.TakeWhile(s => s != question.Size).Reverse();
-        var smaller = sizes.Select(s => (Size: s, Tried: Try(asked with { Size = s }))).FirstOrDefault(s => s.Tried is not null);
-        Offer(RepairCode.SmallerSize, smaller.Tried, r => r with { Size = smaller.Size });
-        if (answer.Why == Why.NotCalibrated)
-        {
-            repairs.Add(new Repair(
-                RepairCode.WeighSwatch, Verdict.Yes, outcome.Plan.ChanceOfEnough(outcome.Hat.Usage with { Spread = Outcome.CalibratedSpread })));
-        }
-
-        Purchase.Offer(asked, outcome, Try, Offer);
-        return repairs;
+        var repairs = new Repairs(question, answer, outcome, cancel);
+        repairs.Look();
+        return repairs._found;
     }
 
-    private static bool IsBetter(Outcome tried, Outcome than) =>
-        tried.Verdict > than.Verdict
-        || (tried.Verdict == than.Verdict && tried.Verdict == Verdict.OnlyJust && tried.Chance > than.Chance + 0.05);
-
-    private static Outcome? FewerStripes(Question asked, Outcome outcome, Func<Question, Outcome?> attempt, out int count)
+    private void Look()
     {
-        Outcome? best = null;
-        count = 0;
-        foreach (var fewer in asked.Hat.CountsFor(asked.Size).Where(n => n < outcome.Hat.Stripes).OrderDescending())
+        var colour = _answer.Why == Why.Colour;
+        if (colour)
         {
-            if (attempt(asked with { Stripes = fewer }) is { } tried && (best is null || tried.Verdict > best.Verdict))
+            Blend();
+        }
+
+        new PartRepairs(_asked, _answer, _outcome, Try, Offer).Look();
+        FewerStripes();
+        AnotherArrangement();
+        if (!colour)
+        {
+            Blend();
+        }
+
+        WiderBrim();
+        JoinRepair.Offer(_asked, _outcome, Try, Offer);
+        BrimAndEdge();
+        var sizes = _asked.Hat.SizeNames.TakeWhile(s => s != _asked.Size).Reverse();
+        OfferBest(RepairCode.SmallerSize, sizes, s => _asked with { Size = s }, (r, s) => r with { Size = s });
+        if (_answer.Why == Why.NotCalibrated)
+        {
+            var known = _outcome.Plan.ChanceOfEnough(_outcome.Hat.Usage with { Spread = Outcome.CalibratedSpread });
+            _found.Add(new Repair(RepairCode.WeighSwatch, Verdict.Yes, known));
+        }
+
+        Purchase.Offer(_asked, _outcome, Try, Offer);
+    }
+
+    private Outcome? Try(Question other) => Matcher.Best(other, out _, _cancel, onlyIfCovered: true) is { } tried && IsBetter(tried, _outcome) ? tried : null;
+
+    private void Offer(RepairCode code, Outcome? tried, Func<Repair, Repair>? facts = null)
+    {
+        if (tried is not null)
+        {
+            var repair = new Repair(code, tried.Verdict, tried.Chance);
+            _found.Add(facts is null ? repair : facts(repair));
+        }
+    }
+
+    // The first of the options that leads to a yes, else the one that leads furthest.
+    private void OfferBest<T>(RepairCode code, IEnumerable<T> options, Func<T, Question> change, Func<Repair, T, Repair> facts)
+    {
+        (Outcome Outcome, T Option)? best = null;
+        foreach (var option in options)
+        {
+            if (Try(change(option)) is { } tried && (best is not { } b || tried.Verdict > b.Outcome.Verdict))
             {
-                (best, count) = (tried, fewer);
+                best = (tried, option);
                 if (tried.Verdict == Verdict.Yes)
                 {
                     break;
@@ -98,57 +90,94 @@ internal static class Repairs
             }
         }
 
-        return best;
+        if (best is { } found)
+        {
+            Offer(code, found.Outcome, r => facts(r, found.Option));
+        }
     }
 
-    // One part, taken out of its letter or moved off the weakest leftover, from another leftover: the first that mends most.
-    private static (Pairing Pairing, Outcome Outcome)? MoveOne(Question asked, Answer answer, Func<Question, Outcome?> attempt)
+    private static bool IsBetter(Outcome tried, Outcome than) =>
+        tried.Verdict > than.Verdict
+        || (tried.Verdict == than.Verdict && tried.Verdict == Verdict.OnlyJust && tried.Chance > than.Chance + 0.05);
+
+    private void Blend() => Offer(RepairCode.Blend, _asked.Blend ? null : Try(_asked with { Blend = true }));
+
+    private void FewerStripes() => OfferBest(
+        RepairCode.FewerStripes,
+        _asked.Hat.CountsFor(_asked.Size).Where(n => n < _outcome.Hat.Stripes).OrderDescending(),
+        n => _asked with { Stripes = n },
+        (r, n) => r with { Stripes = n });
+
+    private void AnotherArrangement()
     {
-        var touched = answer.Parts
-            .Where(p => p.Short.Millimetres > 0 || (answer.WeakestLeftover is { } weakest && p.From?.Leftover == weakest))
-            .Where(p => asked.Hat is PrintedHat && !asked.Locks.Any(l => l.Part == p.Part.Name))
-            .OrderBy(p => p.Need.Millimetres);
-        (Pairing, Outcome)? best = null;
-        foreach (var part in touched)
+        foreach (var arrangement in All.Where(a => a != _asked.Arrangement && a != Arrangement.InTurn))
         {
-            foreach (var other in answer.Leftovers.Where(l => l.Left >= part.Need && l.Leftover.Id != part.From?.Leftover).OrderByDescending(l => l.Left).Take(4))
-            {
-                var pairing = new Pairing(part.Part.Name, other.Leftover.Id);
-                if (attempt(asked with { Locks = [.. asked.Locks, pairing] }) is { } tried && (best is null || tried.Verdict > best.Value.Item2.Verdict))
-                {
-                    best = (pairing, tried);
-                    if (tried.Verdict == Verdict.Yes)
-                    {
-                        return best;
-                    }
-                }
-            }
+            Offer(RepairCode.AnotherArrangement, Try(_asked with { Arrangement = arrangement }), r => r with { Arrangement = arrangement });
         }
 
-        return best;
+        var turns = Enumerable.Range(2, Math.Max(0, _outcome.Hat.Stripes - 2)).Where(k => _asked.Arrangement != Arrangement.InTurn || k != _asked.InTurn);
+        OfferBest(
+            RepairCode.AnotherArrangement,
+            turns.OrderBy(k => Math.Abs(k - _asked.InTurn)),
+            k => _asked with { Arrangement = Arrangement.InTurn, InTurn = k },
+            (r, k) => r with { Arrangement = Arrangement.InTurn, InTurn = k });
     }
 
     // The narrowest brim set that covers has decided; a wider one is offered where its verdict is better.
-    private static void WiderBrim(
-        Question asked, Outcome outcome, Func<Question, Outcome?> attempt, Action<RepairCode, Outcome?, Func<Repair, Repair>?> offer)
+    private void WiderBrim()
     {
-        var plan = outcome.Plan;
+        var plan = _outcome.Plan;
         if (Array.Find(plan.Puzzle.Items, i => i.HasBrim) is not { } brim
             || plan.BinOf[brim.Index] is not (>= 0 and var used)
-            || asked.Locks.Any(l => l.Part == PartNames.Brim))
+            || _asked.Locks.Any(l => l.Part == PartNames.Brim))
         {
             return;
         }
 
         var width = BrimSet.WidthOf(plan.Puzzle.Leftover(used).Brim);
         var best = Enumerable.Range(width + 1, BrimSet.Widening.Count - width - 1)
-            .Select(w => attempt(asked with { BrimFrom = w }))
+            .Select(w => Try(_asked with { BrimFrom = w }))
             .OfType<Outcome>()
             .OrderByDescending(o => o.Verdict).ThenByDescending(o => o.Chance)
             .FirstOrDefault();
-        offer(RepairCode.WiderBrimSet, best, r => r with { Part = PartNames.Brim, Leftover = BrimOf(best!) });
+        Offer(RepairCode.WiderBrimSet, best, r => r with { Part = PartNames.Brim, Leftover = BrimOf(best!) });
     }
 
     private static string BrimOf(Outcome outcome) =>
         outcome.Plan.Puzzle.Leftover(outcome.Plan.BinOf[Array.Find(outcome.Plan.Puzzle.Items, i => i.HasBrim)!.Index]).Id;
+
+    private void BrimAndEdge()
+    {
+        if (_asked.Hat is not HatDesign { Brim: { } brim } design)
+        {
+            return;
+        }
+
+        if (brim.Folded)
+        {
+            Offer(RepairCode.UnfoldBrim, Try(_asked with { Hat = design with { Brim = brim with { Folded = false } } }));
+        }
+
+        var depths = new List<Centimetres>();
+        for (var depth = brim.Depth.Value - BrimStepCm; depth >= LeastBrimCm; depth -= BrimStepCm)
+        {
+            depths.Add(Centimetres.From(depth));
+        }
+
+        OfferBest(
+            RepairCode.ShallowerBrim,
+            depths,
+            d => _asked with { Hat = design with { Brim = brim with { Depth = d } } },
+            (r, d) => r with { BrimDepth = d });
+
+        // An edge that takes less, the nearest in stretch first.
+        OfferBest(
+            RepairCode.ThriftierBindOff,
+            new[] { EdgeKind.Tubular, EdgeKind.Ordinary }.Where(k => k != brim.BindOff && BrimMetres(k) < BrimMetres(brim.BindOff)),
+            k => _asked with { Hat = design with { Brim = brim with { BindOff = k } } },
+            (r, k) => r with { BindOff = k });
+        double BrimMetres(EdgeKind kind) => (design with { Brim = brim with { BindOff = kind } }).TryNeeds(_asked.Size, _outcome.Hat.Stripes, out var needs, out _)
+            ? needs.Parts.Where(p => p.Kind == PartKind.Brim).Sum(p => p.BareMetres)
+            : double.MaxValue;
+    }
 }

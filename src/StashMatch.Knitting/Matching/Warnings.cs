@@ -15,9 +15,9 @@ internal static class Warnings
     public static IReadOnlyList<Warning> For(HatNeeds hat, IReadOnlyList<PartAnswer> parts, Question question)
     {
         var byId = question.Leftovers.ToDictionary(l => l.Id, StringComparer.Ordinal);
-        var served = parts.Where(p => p.From is not null).Select(p => (p.Part, Leftover: byId[p.From!.Leftover])).ToList();
+        var served = parts.SelectMany(p => p.All.Select(a => (p.Part, Leftover: byId[a.Leftover]))).ToList();
         var used = served.GroupBy(s => s.Leftover.Id, StringComparer.Ordinal)
-            .Select(g => (g.First().Leftover, First: g.First().Part, Used: parts.Where(p => p.From?.Leftover == g.Key).Sum(p => p.From!.Metres.Value)))
+            .Select(g => (g.First().Leftover, First: g.First().Part, Used: parts.SelectMany(p => p.All).Where(a => a.Leftover == g.Key).Sum(a => a.Metres.Value)))
             .ToList();
         return
         [

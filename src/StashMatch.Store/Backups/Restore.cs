@@ -52,8 +52,7 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
         await RefuseAsync(backup, known, cancel);
         await StoreFile.CopyAsync(backup, Fresh, cancel);
         await RefuseAsync(Fresh, known, cancel);
-        var options = new DbContextOptionsBuilder<StashContext>().UseSqlite(StoreFile.Alone(Fresh)).Options;
-        await using (var fresh = new StashContext(options, owner))
+        await using (var fresh = OpenFresh())
         {
             await fresh.Database.MigrateAsync(cancel);
         }
@@ -69,6 +68,7 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
             // Nobody is in: what the pool still holds is idle, and would hold on to the old file.
             using var pooled = new SqliteConnection(context.Database.GetConnectionString());
             SqliteConnection.ClearPool(pooled);
+            await KeepPhonesAsync(context, cancel);
         }
 
         await StoreFile.CopyAsync(place.File, before, cancel);
@@ -80,6 +80,23 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
         File.Move(Fresh, place.File, overwrite: true);
         return true;
     }
+
+    // Paired phones belong to the machine, not to the backup: one shut out since then is not let in again.
+    private async Task KeepPhonesAsync(StashContext now, CancellationToken cancel)
+    {
+        var phones = await now.Phones.ToListAsync(cancel);
+        await using (var fresh = OpenFresh())
+        {
+            await fresh.Phones.ExecuteDeleteAsync(cancel);
+            fresh.AddRange(phones);
+            await fresh.SaveChangesAsync(cancel);
+        }
+
+        await SettleAsync(Fresh, cancel);
+        StoreFile.Flush(Fresh);
+    }
+
+    private StashContext OpenFresh() => new(new DbContextOptionsBuilder<StashContext>().UseSqlite(StoreFile.Alone(Fresh)).Options, owner);
 
     // A file with a log beside it is not whole by itself. Leaving the log mode takes everything in and takes the log away; it needs the file alone.
     private static async Task<bool> SettleAsync(string file, CancellationToken cancel)

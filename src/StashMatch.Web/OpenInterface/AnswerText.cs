@@ -21,6 +21,7 @@ public static class AnswerText
             Names.Of(answer.Arrangement),
             answer.WeakestLeftover,
             answer.MarginPercent,
+            answer.SafeToPercent,
             [.. answer.Parts.Select(p => new PartAnswerBody(
                 p.Part.Name,
                 Names.Of(p.Part.Kind),
@@ -28,8 +29,9 @@ public static class AnswerText
                 measured ? Math.Round(p.Part.Depth.Value, 2) : null,
                 p.Need.Value,
                 p.Planned.Value,
-                p.From is { } f ? [new FromAnswer(f.Leftover, f.Metres.Value, Math.Round(f.Grams, 3))] : [],
-                p.Short.Value))],
+                [.. p.All.Select(f => new FromAnswer(f.Leftover, f.Metres.Value, Math.Round(f.Grams, 3)))],
+                p.Short.Value,
+                p.HeldDouble ? "double" : null))],
             [.. answer.Leftovers.Select(l => new LeftoverAnswerBody(
                 l.Leftover.Id, l.Leftover.Held.Value, l.Leftover.HeldAtLeast.Value, l.Used.Value, l.Left.Value))],
             answer.Short.Value,
@@ -38,16 +40,23 @@ public static class AnswerText
             [.. answer.Warnings.Select(w => new NoticeBody(Names.Of(w.Code), w.Part, w.Leftover, words.Text(w)))],
             [.. answer.Cautions.Select(c => new NoticeBody(Names.Of(c), null, null, Words.Text(c)))],
             [.. answer.Repairs.Select(r => new RepairBody(
-                r.Code == RepairCode.Buy ? "buy" : Names.Of(r.Code),
-                words.Text(r),
-                Names.Of(r.Verdict),
-                Math.Round(r.ChanceOfEnough, 4),
-                r.Part,
-                r.Leftover,
-                r.Arrangement is { } a ? Names.Of(a) : null,
-                r.Stripes,
-                r.Size,
-                r.BuyGrams,
-                r.BuyMetres?.Value))]);
+                r.Code == RepairCode.Buy ? "buy" : Names.Of(r.Code), words.Text(r), Names.Of(r.Verdict), Math.Round(r.ChanceOfEnough, 4))
+            {
+                Part = r.Part,
+                Leftover = r.Leftover,
+                OtherPart = r.OtherPart,
+                OtherLeftover = r.OtherLeftover,
+                Arrangement = r.Arrangement is { } a ? Names.Of(a) : null,
+                InTurn = r.InTurn,
+                Stripes = r.Stripes,
+                Size = r.Size,
+                Rows = r.Rows,
+                BrimDepthCm = r.BrimDepth?.Value,
+                BindOff = r.BindOff is { } b ? Names.Of(b) : null,
+                BuyGrams = r.BuyGrams,
+                BuyMetres = r.BuyMetres?.Value,
+                BuyBalls = r.BuyBalls,
+                BuyMiniSkeins = r.BuyMiniSkeins,
+            })]);
     }
 }

@@ -26,27 +26,14 @@ public static class Body
     public static async Task<(T? Value, IResult? Refused)> ReadAsync<T>(HttpRequest request, CancellationToken cancel)
         where T : class
     {
-        if (request.ContentLength > MostBytes)
+        if (await ReadBytesAsync(request, MostBytes, cancel) is not { } bytes)
         {
             return (null, TooLarge());
         }
 
-        using var bytes = new MemoryStream();
-        var buffer = new byte[81920];
-        int read;
-        while ((read = await request.Body.ReadAsync(buffer, cancel)) > 0)
-        {
-            if (bytes.Length + read > MostBytes)
-            {
-                return (null, TooLarge());
-            }
-
-            bytes.Write(buffer, 0, read);
-        }
-
         try
         {
-            if (JsonSerializer.Deserialize<T>(bytes.GetBuffer().AsSpan(0, (int)bytes.Length), Json) is { } value)
+            if (JsonSerializer.Deserialize<T>(bytes, Json) is { } value)
             {
                 return (value, null);
             }
@@ -58,6 +45,34 @@ public static class Body
             return (null, Refuse(FieldOf(e.Path, ""), Message(e)));
         }
     }
+
+    /// <summary>The body as it came; null where it is larger than is taken.</summary>
+    public static async Task<byte[]?> ReadBytesAsync(HttpRequest request, int most, CancellationToken cancel)
+    {
+        if (request.ContentLength > most)
+        {
+            return null;
+        }
+
+        using var bytes = new MemoryStream();
+        var buffer = new byte[81920];
+        int read;
+        while ((read = await request.Body.ReadAsync(buffer, cancel)) > 0)
+        {
+            if (bytes.Length + read > most)
+            {
+                return null;
+            }
+
+            bytes.Write(buffer, 0, read);
+        }
+
+        return bytes.ToArray();
+    }
+
+    /// <summary>What is said to a body that is too large.</summary>
+    public static IResult TooLarge(int megabytes = 8) => Results.Problem(
+        statusCode: StatusCodes.Status413PayloadTooLarge, title: $"The body is over {megabytes} MB.");
 
     /// <summary>A JSON path as a field name: "$.leftovers[0].grams" is "leftovers[0].grams".</summary>
     public static string FieldOf(string? path, string prefix)
@@ -84,7 +99,4 @@ public static class Body
         errors.Add(field, message);
         return errors.Problem();
     }
-
-    private static IResult TooLarge() => Results.Problem(
-        statusCode: StatusCodes.Status413PayloadTooLarge, title: "The body is over 8 MB.");
 }

@@ -40,6 +40,7 @@ public static class CanIMake
         var hat = await hats.ReadAsync(body.Hat, errors, cancel);
         var inBag = body.Leftovers is null ? await store.ForHatsAsync(cancel) : ReadLeftovers(body.Leftovers, errors);
         inBag = Hold(body.HeldTogether, [.. inBag], errors);
+        inBag = Join(body.Joined, [.. inBag], errors);
         if (string.IsNullOrWhiteSpace(body.Size))
         {
             errors.Add("size", "is missing");
@@ -61,11 +62,7 @@ public static class CanIMake
         }
 
         var allowance = errors.Number("allowancePercent", body.AllowancePercent ?? 10, 0, 100);
-        if (body.ColourOrder is not (null or "any"))
-        {
-            errors.Add("colourOrder", body.ColourOrder is "gradient" or "contrast" ? "is not built yet; only any is" : "must be any");
-        }
-
+        var order = body.ColourOrder is null ? ColourOrder.Any : errors.OneOf("colourOrder", body.ColourOrder, Names.ColourOrders);
         var blend = body.NextDoor is null ? false : errors.OneOf("nextDoor", body.NextDoor, Names.NextDoor);
         if (hat is null || errors.Any)
         {
@@ -75,6 +72,7 @@ public static class CanIMake
         var parts = PartsOf(hat, body);
         var locks = ReadPairings("locks", body.Locks, parts, inBag, errors);
         var never = ReadPairings("never", body.Never, parts, inBag, errors);
+        var apart = ReadApart(body.Apart, parts, errors);
         return new Question(hat, body.Size!, inBag)
         {
             Stripes = body.Stripes,
@@ -82,8 +80,10 @@ public static class CanIMake
             InTurn = body.InTurn ?? 3,
             AllowancePercent = allowance!.Value,
             Blend = blend!.Value,
+            ColourOrder = order!.Value,
             Locks = locks,
             Never = never,
+            Apart = apart,
         };
     }
 
@@ -158,6 +158,39 @@ public static class CanIMake
         return bag;
     }
 
+    /// <summary>Puts leftovers joined one after the other in the place of what they are made of.</summary>
+    internal static IReadOnlyList<Leftover> Join(IReadOnlyList<HeldBody?>? joins, List<Leftover> bag, FieldErrors errors)
+    {
+        if (joins is { Count: > 100 })
+        {
+            errors.Add("joined", "must be at most 100");
+            return bag;
+        }
+
+        for (var i = 0; i < (joins?.Count ?? 0); i++)
+        {
+            var (id, of) = (joins![i]?.Id, joins[i]?.Of);
+            if (string.IsNullOrWhiteSpace(id) || id.Length > 200 || bag.Exists(l => l.Id == id))
+            {
+                errors.Add($"joined[{i}].id", "is missing, over 200 characters, or there already");
+                continue;
+            }
+
+            var found = of?.Distinct(StringComparer.Ordinal).Select(o => bag.Find(l => l.Id == o)).OfType<Leftover>().ToList() ?? [];
+            if (of is not { Count: >= 2 and <= 10 } || found.Count != of.Count || !found.TrueForAll(Joined.CanJoin)
+                || found.Sum(l => l.Weighing.Net.Value) > Weighing.MostGrams)
+            {
+                errors.Add($"joined[{i}].of", $"must be the ids of 2 to 10 different leftovers, each longer than {Joined.Tails} m");
+                continue;
+            }
+
+            bag.RemoveAll(found.Contains);
+            bag.Add(Joined.AsOne(id, found));
+        }
+
+        return bag;
+    }
+
     // Every part the hat may have in this size; a printed hat's yarn letters too.
     private static HashSet<string> PartsOf(Knitting.Hats.Hat hat, CanIMakeBody body)
     {
@@ -188,28 +221,55 @@ public static class CanIMake
         var ids = inBag.Select(l => l.Id).ToHashSet(StringComparer.Ordinal);
         for (var i = 0; i < (bodies?.Count ?? 0); i++)
         {
-            var (part, leftover) = (bodies![i]?.Part, bodies[i]?.Leftover);
+            var (part, leftovers, held) = (bodies![i]?.Part, bodies[i]?.Leftover?.All ?? [], bodies[i]?.Held);
             if (part is null || (parts.Count > 0 && !parts.Contains(part)))
             {
                 errors.Add($"{field}[{i}].part", part is null ? "is missing" : $"this hat has no part {part}");
             }
 
-            if (leftover is null || !ids.Contains(leftover))
+            if (held is not null && (field != "locks" || held != "double"))
             {
-                errors.Add($"{field}[{i}].leftover", leftover is null ? "is missing" : $"no leftover {leftover} is there");
+                errors.Add($"{field}[{i}].held", field == "locks" ? "must be double" : "belongs to a lock");
             }
 
-            if (bodies[i]?.Held is not null)
+            if (leftovers.Count == 0 || leftovers.Count > 2 || (leftovers.Count == 2 && held is null))
             {
-                errors.Add($"{field}[{i}].held", "is not built yet");
+                errors.Add($"{field}[{i}].leftover", leftovers.Count == 0 ? "is missing" : "must be one, or two held double");
             }
-
-            if (part is not null && leftover is not null)
+            else if (leftovers.FirstOrDefault(l => l is null || !ids.Contains(l)) is var unknown && !leftovers.All(l => l is not null && ids.Contains(l)))
             {
-                list.Add(new Pairing(part, leftover));
+                errors.Add($"{field}[{i}].leftover", unknown is null ? "is missing" : $"no leftover {unknown} is there");
+            }
+            else if (part is not null)
+            {
+                list.AddRange(leftovers.Distinct(StringComparer.Ordinal).Select(l => new Pairing(part, l!) { HeldDouble = held is not null }));
             }
         }
 
+        foreach (var part in list.Where(l => l.HeldDouble).GroupBy(l => l.Part, StringComparer.Ordinal).Where(g => g.DistinctBy(l => l.Leftover, StringComparer.Ordinal).Count() > 2))
+        {
+            errors.Add(field, $"{part.Key} is held double from more than two leftovers");
+        }
+
         return list;
+    }
+
+    private static List<string> ReadApart(IReadOnlyList<string?>? names, HashSet<string> parts, FieldErrors errors)
+    {
+        if (names is { Count: > MostPairings })
+        {
+            errors.Add("apart", $"must be at most {MostPairings}");
+            return [];
+        }
+
+        for (var i = 0; i < (names?.Count ?? 0); i++)
+        {
+            if (names![i] is not { } name || (parts.Count > 0 && !parts.Contains(name)))
+            {
+                errors.Add($"apart[{i}]", names[i] is null ? "is missing" : $"this hat has no part {names[i]}");
+            }
+        }
+
+        return [.. (names ?? []).OfType<string>().Distinct(StringComparer.Ordinal)];
     }
 }

@@ -27,15 +27,21 @@ public sealed record CanIMakeBody
     /// <summary>Leftovers held together, each pair known by an id of its own from then on.</summary>
     public IReadOnlyList<HeldBody?>? HeldTogether { get; init; }
 
+    /// <summary>Leftovers knitted one after the other, each group known by an id of its own from then on.</summary>
+    public IReadOnlyList<HeldBody?>? Joined { get; init; }
+
+    /// <summary>Parts cut out of the letter, thread or stripe they would come from, so that any leftover may serve them.</summary>
+    public IReadOnlyList<string?>? Apart { get; init; }
+
     public IReadOnlyList<PairingBody?>? Locks { get; init; }
 
     public IReadOnlyList<PairingBody?>? Never { get; init; }
 }
 
-/// <summary>A part and a leftover kept together or apart.</summary>
-public sealed record PairingBody(string? Part, string? Leftover, string? Held);
+/// <summary>A part and a leftover kept together or apart; a lock may name two leftovers held "double".</summary>
+public sealed record PairingBody(string? Part, OneOrMore? Leftover, string? Held);
 
-/// <summary>Two leftovers held together, or one twice: held double with itself.</summary>
+/// <summary>Two leftovers held together, or one twice: held double with itself. Of joined ones there may be more.</summary>
 public sealed record HeldBody(string? Id, IReadOnlyList<string?>? Of);
 
 /// <summary>What goes in a part from one leftover.</summary>
@@ -43,7 +49,7 @@ public sealed record FromAnswer(string Leftover, decimal Metres, decimal Grams);
 
 /// <summary>A part of the answered hat.</summary>
 public sealed record PartAnswerBody(
-    string Part, string Kind, int? Rows, decimal? DepthCm, decimal NeedMetres, decimal PlanMetres, IReadOnlyList<FromAnswer> From, decimal ShortMetres);
+    string Part, string Kind, int? Rows, decimal? DepthCm, decimal NeedMetres, decimal PlanMetres, IReadOnlyList<FromAnswer> From, decimal ShortMetres, string? Held);
 
 /// <summary>A leftover of the answered hat.</summary>
 public sealed record LeftoverAnswerBody(string Id, decimal Metres, decimal LowMetres, decimal UsedMetres, decimal LeftMetres);
@@ -52,8 +58,39 @@ public sealed record LeftoverAnswerBody(string Id, decimal Metres, decimal LowMe
 public sealed record NoticeBody(string Code, string? Part, string? Leftover, string Text);
 
 /// <summary>A repair with its own verdict.</summary>
-public sealed record RepairBody(
-    string Code, string Text, string Verdict, double ChanceOfEnough, string? Part, string? Leftover, string? Arrangement, int? Stripes, string? Size, int? BuyGrams, decimal? BuyMetres);
+public sealed record RepairBody(string Code, string Text, string Verdict, double ChanceOfEnough)
+{
+    public string? Part { get; init; }
+
+    public string? Leftover { get; init; }
+
+    public string? OtherPart { get; init; }
+
+    public string? OtherLeftover { get; init; }
+
+    public string? Arrangement { get; init; }
+
+    public int? InTurn { get; init; }
+
+    public int? Stripes { get; init; }
+
+    public string? Size { get; init; }
+
+    /// <summary>Rows of each stripe then.</summary>
+    public IReadOnlyList<int>? Rows { get; init; }
+
+    public decimal? BrimDepthCm { get; init; }
+
+    public string? BindOff { get; init; }
+
+    public int? BuyGrams { get; init; }
+
+    public decimal? BuyMetres { get; init; }
+
+    public int? BuyBalls { get; init; }
+
+    public int? BuyMiniSkeins { get; init; }
+}
 
 /// <summary>The answer.</summary>
 public sealed record CanIMakeAnswer(
@@ -66,6 +103,7 @@ public sealed record CanIMakeAnswer(
     string Arrangement,
     string? WeakestLeftover,
     decimal MarginPercent,
+    decimal? SafeToPercent,
     IReadOnlyList<PartAnswerBody> Parts,
     IReadOnlyList<LeftoverAnswerBody> Leftovers,
     decimal ShortMetres,

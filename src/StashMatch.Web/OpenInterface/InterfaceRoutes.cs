@@ -8,7 +8,11 @@ public static class InterfaceRoutes
 {
     public static IServiceCollection AddOpenInterface(this IServiceCollection services)
     {
-        services.AddOpenApi();
+        services.AddOpenApi(o => o.AddDocumentTransformer((document, _, _) =>
+        {
+            document.Info = new() { Title = "StashMatch open interface", Version = "1" };
+            return Task.CompletedTask;
+        }));
         services.AddProblemDetails();
         services.AddSingleton<HatReader>();
         return services;
@@ -21,7 +25,7 @@ public static class InterfaceRoutes
         app.MapScalarApiReference("/open-interface", o => o.WithTitle("The open interface · StashMatch").WithFavicon("/icons/hat.svg").WithNonce().DisableDefaultFonts().DisableTelemetry().DisableAgent().HideDeveloperTools());
         app.MapGet("/health/live", () => Results.Text("alive")).ExcludeFromDescription();
         app.MapGet("/health/ready", ReadyAsync).ExcludeFromDescription();
-        var api = app.MapGroup("/api/v1").DisableAntiforgery().WithTags("Open interface").ProducesValidationProblem().ProducesProblem(413);
+        var api = app.MapGroup("/api/v1").DisableAntiforgery().WithTags("Open interface").ProducesValidationProblem().ProducesProblem(413).AddEndpointFilter<SafeKeeping>();
         api.MapPost("/can-i-make", CanIMake.AnswerAsync)
             .WithSummary("Can I make this size from these leftovers? Stores nothing.")
             .Accepts<CanIMakeBody>("application/json").Produces<CanIMakeAnswer>();
@@ -51,6 +55,7 @@ public static class InterfaceRoutes
         api.MapGet("/hats", HatRoutes.ListAsync).WithSummary("Sample and own hats.").Produces<IReadOnlyList<ListedHatBody>>();
         api.MapPost("/hats", HatRoutes.SaveAsync)
             .WithSummary("Saves a hat.").Accepts<HatDescription>("application/json").Produces<SavedHatBody>(201);
+        api.MapKeeping();
         // What is not there is not a page.
         api.MapFallback(() => Results.Problem(statusCode: 404, title: "There is nothing at this address."));
     }

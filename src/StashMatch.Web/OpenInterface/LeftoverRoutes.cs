@@ -21,6 +21,12 @@ public sealed record LoggedBody
 
     public required decimal ScaleStepGrams { get; init; }
 
+    /// <summary>The yarn alone; 0 once it is knitted up.</summary>
+    public required decimal LeftGrams { get; init; }
+
+    /// <summary>What of it is promised to plans.</summary>
+    public required decimal PromisedMetres { get; init; }
+
     public LabelBody? Label { get; init; }
 
     public string? RatioFrom { get; init; }
@@ -64,6 +70,8 @@ public sealed record LoggedBody
             Grams = l.Weighing.Gross.Value,
             TareGrams = l.Weighing.Tare.Value,
             ScaleStepGrams = l.Weighing.ScaleStep.Value,
+            LeftGrams = l.Left.Value,
+            PromisedMetres = l.Promised.Value,
             Label = label,
             RatioFrom = l.Ratio is { } ratio ? Names.Of(ratio.Source) : null,
             WeightClass = (int?)l.Class,
@@ -168,10 +176,10 @@ public static class LeftoverRoutes
     public static async Task<IResult> RemoveAsync(string id, LeftoverStore store, CancellationToken cancel) =>
         await store.RemoveAsync(id, cancel) ? Results.NoContent() : NotThere();
 
-    private static async Task<IResult> ShowAsync(LeftoverStore store, string id, int status, CancellationToken cancel) =>
+    internal static async Task<IResult> ShowAsync(LeftoverStore store, string id, int status, CancellationToken cancel) =>
         await store.FindAsync(id, cancel) is { } logged
             ? Results.Json(LoggedBody.Of(logged), Body.Json, statusCode: status)
             : NotThere();
 
-    private static IResult NotThere() => Results.Problem(statusCode: StatusCodes.Status404NotFound, title: "No leftover has that id.");
+    internal static IResult NotThere() => Results.Problem(statusCode: StatusCodes.Status404NotFound, title: "No leftover has that id.");
 }

@@ -9,6 +9,9 @@ public static class Names
     public static IReadOnlyDictionary<string, Arrangement> Arrangements { get; } =
         Enum.GetValues<Arrangement>().ToDictionary(a => Of(a), a => a, StringComparer.Ordinal);
 
+    public static IReadOnlyDictionary<string, ColourOrder> ColourOrders { get; } =
+        Enum.GetValues<ColourOrder>().ToDictionary(o => Of(o), o => o, StringComparer.Ordinal);
+
     public static IReadOnlyDictionary<string, bool> NextDoor { get; } =
         new Dictionary<string, bool>(StringComparer.Ordinal) { ["differ"] = false, ["blend"] = true };
 

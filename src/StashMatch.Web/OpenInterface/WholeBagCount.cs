@@ -56,5 +56,5 @@ public static class WholeBagCount
     }
 
     private static BagHatBody ToBody(BagHat hat) => new(hat.Size, hat.Stripes, Names.Of(hat.Arrangement),
-        [.. hat.Parts.Select(p => new BagPartBody(p.Part.Name, p.Need.Value, p.From is { } f ? [new FromAnswer(f.Leftover, f.Metres.Value, Math.Round(f.Grams, 3))] : []))]);
+        [.. hat.Parts.Select(p => new BagPartBody(p.Part.Name, p.Need.Value, [.. p.All.Select(f => new FromAnswer(f.Leftover, f.Metres.Value, Math.Round(f.Grams, 3)))]))]);
 }

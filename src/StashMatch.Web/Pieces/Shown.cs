@@ -1,5 +1,6 @@
 using System.Globalization;
 using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Web.Pieces;
 
@@ -12,8 +13,8 @@ public static class Shown
     /// <summary>What there is, to nearest.</summary>
     public static string Yards(Metres length) => One(length.Yards) + " yd";
 
-    /// <summary>What there is in both units.</summary>
-    public static string Both(Metres length) => $"{Metres(length)} / {Yards(length)}";
+    /// <summary>What there is in both units, the knitter's own first.</summary>
+    public static string Both(Metres length) => OwnFirst(Metres(length), Yards(length));
 
     /// <summary>What is needed or short, up.</summary>
     public static string MetresUp(Metres length) => One(Up(length.Value)) + " m";
@@ -21,15 +22,18 @@ public static class Shown
     /// <summary>What is needed or short, up.</summary>
     public static string YardsUp(Metres length) => One(Up(length.Yards)) + " yd";
 
-    /// <summary>What is needed or short in both units.</summary>
-    public static string BothUp(Metres length) => $"{MetresUp(length)} / {YardsUp(length)}";
+    /// <summary>What is needed or short in both units, the knitter's own first.</summary>
+    public static string BothUp(Metres length) => OwnFirst(MetresUp(length), YardsUp(length));
 
     /// <summary>Grams as fine as the scale, at least to a tenth.</summary>
     public static string Grams(decimal grams, Grams scaleStep) =>
         grams.ToString(scaleStep.Value < 0.1m ? "0.00" : "0.0", CultureInfo.InvariantCulture) + " g";
 
-    /// <summary>A depth in both units, inches to the eighth.</summary>
-    public static string Depth(Centimetres depth) => $"{One(depth.Value)} cm / {Eighths(depth.Inches)} in";
+    /// <summary>A depth in both units, inches to the eighth; inches first beside yards.</summary>
+    public static string Depth(Centimetres depth) => OwnFirst($"{One(depth.Value)} cm", $"{Eighths(depth.Inches)} in");
+
+    /// <summary>Two figures for one measure, in the order of the knitter's own first unit.</summary>
+    public static string OwnFirst(string metric, string other) => Habits.Now.FirstUnit == LengthUnit.Yards ? $"{other} / {metric}" : $"{metric} / {other}";
 
     /// <summary>A measure in centimetres, to the tenth.</summary>
     public static string Centimetres(Centimetres measure) => One(measure.Value);

@@ -109,12 +109,18 @@ public sealed class Words
         {
             RepairCode.MoveOne => $"Let {Name(repair.Leftover)} go in {The(repair.Part!)}.",
             RepairCode.FewerStripes => $"Knit {repair.Stripes} {(repair.Stripes == 1 ? "stripe" : "stripes")}.",
+            RepairCode.FewerRows => $"Knit {repair.Part} {Number(repair.RowsMoved!.Value)} {(repair.RowsMoved == 1 ? "row" : "rows")} shorter and {repair.OtherPart} as much deeper.",
+            RepairCode.RePairBraid => $"Cut the strands of {repair.Part} from other leftovers.",
+            RepairCode.DropBraid => $"Leave {repair.Part} out; its rows go to the stripes.",
+            RepairCode.JoinNearMatch => $"Knit {The(repair.Part ?? "a part")} from {Name(repair.Leftover)} and {Name(repair.OtherLeftover)}, one after the other: they nearly match.",
+            RepairCode.ShallowerBrim => $"Knit the brim {Shown.Depth(repair.BrimDepth!.Value)} deep.",
+            RepairCode.AnotherArrangement when repair.Arrangement == Arrangement.InTurn => $"Let {Number(repair.InTurn ?? 3)} leftovers take the stripes in turn.",
             RepairCode.AnotherArrangement => $"Arrange them {(repair.Arrangement == Arrangement.OwnColours ? "in " : "")}{Of(repair.Arrangement!.Value)}.",
             RepairCode.Blend => "Let next-door colours blend.",
             RepairCode.WiderBrimSet => $"Take {Name(repair.Leftover)} for the brim, though it keeps its shape less well.",
             RepairCode.UnfoldBrim => "Knit the brim single instead of folded.",
             RepairCode.SmallerSize => $"Knit size {repair.Size}.",
-            RepairCode.ThriftierBindOff => "Bind off the ordinary way.",
+            RepairCode.ThriftierBindOff => $"Work the edge the {(repair.BindOff == Knitting.Hats.EdgeKind.Tubular ? "tubular" : "ordinary")} way.",
             RepairCode.WeighSwatch => "Weigh a swatch: if you use yarn as most do, it is enough.",
             _ => Buy(repair),
         };
@@ -159,7 +165,8 @@ public sealed class Words
     {
         var what = repair.BuyBalls > 1 ? $"{Number(repair.BuyBalls.Value)} balls, {repair.BuyGrams} g in all" : $"{repair.BuyGrams} g";
         var of = WeightClasses.Name(_answer.Hat.WeightClass).ToLowerInvariant();
-        return $"Buy {what} ({Shown.Both(repair.BuyMetres ?? default)}) of {of} yarn, first for {The(repair.Part!)}.";
+        var minis = repair.BuyMiniSkeins is { } many ? many == 1 ? ", a mini-skein of 20 g" : $", {Number(many)} mini-skeins of 20 g" : "";
+        return $"Buy {what} ({Shown.Both(repair.BuyMetres ?? default)}{minis}) of {of} yarn, first for {The(repair.Part!)}.";
     }
 
     private static string Number(int n) => n switch

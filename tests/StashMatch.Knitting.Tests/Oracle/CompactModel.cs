@@ -66,7 +66,16 @@ internal sealed class CompactModel
     public static Settled Tidiest(Sheet sheet, decimal rung, int width) =>
         new CompactModel(sheet, rung, width, coverAll: true).Tidiest() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, rung, width);
 
-    /// <summary>Anything that keeps the rules.</summary>
+    /// <summary>The model, for more to be written into it.</summary>
+    public CpModel Model => _model;
+
+    /// <summary>Whether a lot comes from a leftover; null where it cannot.</summary>
+    public BoolVar? From(int lot, int ball) => _from[lot, ball];
+
+    /// <summary>Asks for so much tidiness.</summary>
+    public void AtLeastAsTidyAs(long worth) => _model.Add(WriteTidiness(maximise: false) >= worth);
+
+    /// <summary>Anything that keeps the rules, or the best by what has been written into the model.</summary>
     public Settled Any() => Solve();
 
     /// <summary>The tidiest.</summary>
@@ -109,7 +118,7 @@ internal sealed class CompactModel
     /// <summary>Up to so many assignments that are as tidy as <paramref name="worth"/>.</summary>
     public IReadOnlyList<int[]> AsTidyAs(long worth, int most)
     {
-        _model.Add(WriteTidiness(maximise: false) >= worth);
+        AtLeastAsTidyAs(worth);
         var found = new Collector(this, most);
         new CpSolver { StringParameters = Parameters + ",enumerate_all_solutions:true" }.Solve(_model, found);
         return found.All;

@@ -16,6 +16,9 @@ internal static class Inside
     /// <summary>Covered, safe and tidy: the plan alone, without the answer made from it and its repairs.</summary>
     public static Plan? Settle(Question question) => Matcher.Best(question, out _, default)?.Plan;
 
+    /// <summary>A plan with its stripes in order of colour.</summary>
+    public static Plan InOrder(Plan plan, ColourOrder order) => new Planner(plan.Puzzle, default).InOrder(plan, order);
+
     /// <summary>The leftover of each lot of a plan, in the order asked; -1 for one left uncovered.</summary>
     public static int[] BallOf(Plan plan, Sheet sheet)
     {

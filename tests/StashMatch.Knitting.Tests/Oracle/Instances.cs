@@ -60,6 +60,15 @@ internal static class Instances
         return new Question(Samples.SideToSide, "CF"[seed % 2].ToString(), Paint(bag, random, near)) { Stripes = stripes, Arrangement = arrangement };
     }
 
+    /// <summary>A few leftovers of few lengths, so that many ways tie in all but their colours.</summary>
+    public static Question Tied(int leftovers, int stripes, int seed)
+    {
+        var random = new Random(911 + seed);
+        var question = Large(leftovers, stripes, seed % 3 == 0 ? Arrangement.AsItFalls : Arrangement.OwnColours, seed);
+        var hat = Samples.SideToSide with { Brim = new Brim(Centimetres.From(3)) };
+        return question with { Hat = hat, Leftovers = [.. question.Leftovers.Select(l => Samples.OfMetres(l.Id, 36 + (6 * random.Next(6))) with { Colour = l.Colour, Fibre = question.Leftovers[0].Fibre })] };
+    }
+
     /// <summary>A bought kit: like balls in six colours, a hat of eight stripes.</summary>
     public static Question Kit(int balls, int seed)
     {

@@ -102,6 +102,9 @@ public sealed class DiskTests
         var saved = await SaveUntilItFailsAsync(shelf, why);
         Assert.Equal(saved, (await shelf.Leftovers.ListAsync(Stop)).Count);
         Assert.Equal(saved, (await ready.Leftovers.ListAsync(Stop)).Count);
+
+        // Both draw from one pool of connections; those that were told so go.
+        await shelf.CloseAsync();
         await ready.Leftovers.WeighAsync(Shelf.Moss("Plum"), cancel: Stop);
     }
 

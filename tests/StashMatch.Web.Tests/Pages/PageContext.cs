@@ -1,9 +1,11 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor.Services;
 using StashMatch.Store;
 using StashMatch.Store.Data;
+using StashMatch.Web.Phone;
 
 namespace StashMatch.Web.Tests.Pages;
 
@@ -17,12 +19,24 @@ public abstract class PageContext : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices(o => o.PopoverOptions.CheckForPopoverProvider = false);
         Services.AddStore(_folder);
+        Services.AddHabits();
+        Services.AddSingleton(new PhoneDoor(true, PhoneDoor.UsualPort));
+        Services.AddSingleton<PairingCode>();
+        Services.AddSingleton<PhoneLines>();
+        Services.AddSingleton<AuthenticationStateProvider>(Person);
         SetRendererInfo(new RendererInfo("Server", isInteractive: true));
     }
 
+    /// <summary>Who looks on.</summary>
+    protected Onlooker Person { get; } = new();
+
     protected LeftoverStore Leftovers => Services.GetRequiredService<LeftoverStore>();
 
-    protected Task ReadyAsync() => Services.GetRequiredService<StoreStart>().ReadyAsync(CancellationToken.None);
+    protected Task ReadyAsync()
+    {
+        Services.GetRequiredService<Habits>().Enter();
+        return Services.GetRequiredService<StoreStart>().ReadyAsync(CancellationToken.None);
+    }
 
     protected void GoTo(string address) => Services.GetRequiredService<NavigationManager>().NavigateTo(address);
 

@@ -81,7 +81,7 @@ public sealed class AnswerView
         };
     }
 
-    private int FirstUse(string id) => Answer.Parts.Select((p, i) => (p, i)).First(x => x.p.From?.Leftover == id).i;
+    private int FirstUse(string id) => Answer.Parts.Select((p, i) => (p, i)).First(x => x.p.All.Any(a => a.Leftover == id)).i;
 
     private TapeLine ToLine(LeftoverAnswer answer)
     {
@@ -89,10 +89,10 @@ public sealed class AnswerView
         var at = default(Metres);
 
         // What is short lies last, so that its gap begins where the leftover ends.
-        foreach (var part in Answer.Parts.Where(p => p.From?.Leftover == answer.Leftover.Id).OrderBy(p => p.Short.Millimetres > 0))
+        foreach (var (part, goesIn) in Answer.Parts.OrderBy(p => p.Short.Millimetres > 0).SelectMany(p => p.All.Where(a => a.Leftover == answer.Leftover.Id).Select(a => (p, a.Metres))))
         {
-            stretches.Add(new TapeStretch(part.Part.Name, Numbers[part.Part.Name], at, part.From!.Metres));
-            at += part.From.Metres;
+            stretches.Add(new TapeStretch(part.Part.Name, Numbers[part.Part.Name], at, goesIn));
+            at += goesIn;
         }
 
         var leftover = answer.Leftover;

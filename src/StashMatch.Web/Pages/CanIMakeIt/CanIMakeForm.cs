@@ -132,7 +132,7 @@ public sealed record CanIMakeForm
         var arrangement = string.IsNullOrEmpty(Arrangement)
             ? Knitting.Matching.Arrangement.OwnColours
             : errors.OneOf("arrangement", Arrangement, Names.Arrangements);
-        var allowance = 10m;
+        var allowance = Habits.Now.AllowancePercent;
         if (!string.IsNullOrWhiteSpace(Allowance) && !TypedNumber.TryRead(Allowance, out allowance, out var wrong))
         {
             errors.Add("allowance", wrong);

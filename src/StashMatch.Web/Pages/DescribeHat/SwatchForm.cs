@@ -19,7 +19,7 @@ public sealed class SwatchForm
 
     public string Grams { get; set; } = "";
 
-    public string Step { get; set; } = "0.1";
+    public string Step { get; set; } = Habits.StepText;
 
     public string Label { get; set; } = "";
 

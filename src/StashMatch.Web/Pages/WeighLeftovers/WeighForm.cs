@@ -1,4 +1,3 @@
-using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
@@ -7,57 +6,72 @@ using StashMatch.Web.Pieces;
 namespace StashMatch.Web.Pages.WeighLeftovers;
 
 /// <summary>The entry line as typed, and what is understood of it so far.</summary>
-public sealed class WeighForm
+public sealed class WeighForm : DetailsForm
 {
     private (string Typed, string Key) _sent = ("", "");
-
-    public string Name { get; set; } = "";
+    private (string Name, string Label)? _borrowed;
 
     public string Grams { get; set; } = "";
 
     public string Tare { get; set; } = "";
 
-    public string Label { get; set; } = "";
-
-    public string Class { get; set; } = "";
-
-    public string Fibre { get; set; } = "";
-
-    public string Colour { get; set; } = "";
-
     /// <summary>The step the scale counts in; a whole gram, as most kitchen scales, until somebody says otherwise.</summary>
     public string Step { get; set; } = "1";
 
-    public RatioSource From { get; set; }
+    /// <summary>A small picture of the photo its colour was taken from.</summary>
+    public byte[]? Picture { get; set; }
 
-    public bool Singles { get; set; }
+    /// <summary>The reading as far as it can be read; null where it cannot.</summary>
+    public Weighing? Reading => ReadWeighing(new FieldErrors());
 
-    public bool Superwash { get; set; }
-
-    public string Care { get; set; } = "";
+    /// <summary>The scale's step, grams; the usual one where it cannot be read.</summary>
+    public decimal StepGrams => new FieldErrors().Typed("scale step", Step, 0.001m, 100) ?? Habits.Now.ScaleStep.Value;
 
     /// <summary>Takes a label, thickness and fibre over from a leftover of the same yarn, knowingly.</summary>
     public void SameYarnAs(LoggedLeftover other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        Label = other.Ratio?.ToString() ?? "";
-        From = other.Ratio?.Source ?? RatioSource.Printed;
-        Class = other.Class is { } c ? $"{(int)c}" : "";
-        Fibre = other.Fibre.IsUnknown ? "" : other.Fibre.ToString();
-        (Superwash, Singles, Care) = (other.Superwash, other.Make == YarnMake.Singles, other.Care?.ToString() ?? "");
+        var theirs = Of(other);
+        (Label, From, Class, Fibre) = (theirs.Label, theirs.From, theirs.Class, theirs.Fibre);
+        (Superwash, Make, Care) = (theirs.Superwash, theirs.Make, theirs.Care);
+        _borrowed = (other.Name, Label);
     }
 
-    /// <summary>Ready for the next ball: scale step and where ratios come from stay.</summary>
+    /// <summary>Takes a ratio measured or guessed.</summary>
+    public void Take(LabelRatio ratio)
+    {
+        ArgumentNullException.ThrowIfNull(ratio);
+        (Label, From) = (ratio.ToString(), ratio.Source);
+    }
+
+    /// <summary>Whose ratio stands there while it is another leftover's; null once it is typed over.</summary>
+    public string? Borrowed() => _borrowed is { } from && from.Label == Label && Label.Length > 0
+        ? $"The ratio {Label} is {from.Name}'s: right only if it is the same yarn."
+        : null;
+
+    /// <summary>Puts back what was typed before, by the ids of the fields.</summary>
+    public void PutBack(IReadOnlyDictionary<string, string> typed)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        string Text(string field, string otherwise) => typed.TryGetValue(field, out var text) ? text : otherwise;
+        (Name, Grams, Tare, Label) = (Text("name", Name), Text("grams", Grams), Text("core-or-bowl", Tare), Text("label", Label));
+        (Class, Fibre, Colour, Care) = (Text("class", Class), Text("fibre", Fibre), Text("colour", Colour), Text("care", Care));
+        (Step, Bag) = (Text("scale-step", Step), Text("bag", Bag));
+        (Singles, Superwash) = (Text("singles", "") == "yes", Text("superwash", "") == "yes");
+        From = Enum.TryParse<RatioSource>(Text("from", ""), out var from) ? from : From;
+    }
+
+    /// <summary>Ready for the next ball: scale step and bag stay, but a ratio measured or guessed was of its one ball.</summary>
     public void Next()
     {
-        (Name, Grams, Tare, Label, Class, Fibre, Colour, Care, Singles, Superwash) = ("", "", "", "", "", "", "", "", false, false);
-        _sent = ("", "");
+        (Name, Grams, Tare, Label, Class, Fibre, Colour, Care, Singles, Superwash, Picture) = ("", "", "", "", "", "", "", "", false, false, null);
+        (_sent, _borrowed, From) = (("", ""), null, RatioSource.Printed);
     }
 
     /// <summary>One key for one entry as typed, so that an entry sent twice is logged once.</summary>
     public string Once()
     {
-        var typed = string.Join('\n', Name, Grams, Tare, Label, Class, Fibre, Colour, Care, Step, From, Singles, Superwash);
+        var typed = string.Join('\n', Name, Grams, Tare, Label, Class, Fibre, Colour, Care, Step, From, Singles, Superwash, Bag);
         if (_sent.Typed != typed)
         {
             _sent = (typed, Guid.NewGuid().ToString("N"));
@@ -110,7 +124,7 @@ public sealed class WeighForm
             return "One step of the scale is over a tenth of this reading: weigh several together, or on a finer scale.";
         }
 
-        return From == RatioSource.Measured && !string.IsNullOrWhiteSpace(Label) && ReadLabel(errors) is { } ratio && step > ratio.MassInGrams / 10
+        return From == RatioSource.Measured && !string.IsNullOrWhiteSpace(Label) && ReadLabel(errors) is { } ratio && NoLabelForm.IsCoarse(ratio, step)
             ? "One step of the scale is over a tenth of what was measured off and weighed: measure a longer length, 20 to 40 m."
             : null;
     }
@@ -119,62 +133,17 @@ public sealed class WeighForm
     public NewLeftover? Read(FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(errors);
-        if (string.IsNullOrWhiteSpace(Name))
-        {
-            errors.Add("name", "is empty: call it something you will know it by");
-        }
-        else if (Name.Length > LeftoverStore.MostName)
-        {
-            errors.Add("name", $"must be at most {LeftoverStore.MostName} characters");
-        }
-
         var weighing = ReadWeighing(errors);
-        var ratio = string.IsNullOrWhiteSpace(Label) ? null : ReadLabel(errors);
-        WeightClass? weightClass = null;
-        if (Class.Trim() is { Length: > 0 } typed)
+        var details = ReadDetails(errors);
+        return details is null || weighing is null ? null : new NewLeftover(details.Name, weighing, details.Ratio)
         {
-            if (typed is [>= '0' and <= '7'])
-            {
-                weightClass = (WeightClass)(typed[0] - '0');
-            }
-            else
-            {
-                errors.Add("class", "must be a whole number from 0 to 7");
-            }
-        }
-
-        if (!FibreBlend.TryParse(Fibre, out var fibre, out var fibreMessage))
-        {
-            errors.Add("fibre", $"cannot be read: {fibreMessage}");
-        }
-
-        YarnColour? colour = null;
-        if (Colour.Trim().Length > 0)
-        {
-            if (YarnColour.TryParse(Colour, out var read, out var colourMessage))
-            {
-                colour = read;
-            }
-            else
-            {
-                errors.Add("colour", colourMessage);
-            }
-        }
-
-        Knitting.Yarns.Care? care = null;
-        if (!string.IsNullOrWhiteSpace(Care) && !Knitting.Yarns.Care.TryParse(Care, out care, out var careMessage))
-        {
-            errors.Add("care", $"cannot be read: {careMessage}");
-        }
-
-        return errors.Any ? null : new NewLeftover(Name.Trim(), weighing!, ratio)
-        {
-            Class = weightClass,
-            Fibre = fibre!,
-            Colour = colour,
-            Superwash = Superwash,
-            Care = care,
-            Make = Singles ? YarnMake.Singles : YarnMake.Plied,
+            Class = details.Class,
+            Fibre = details.Fibre,
+            Colour = details.Colour,
+            Superwash = details.Superwash,
+            Care = details.Care,
+            Make = details.Make,
+            Bag = details.Bag,
         };
     }
 
@@ -201,15 +170,4 @@ public sealed class WeighForm
     }
 
     private Weighing? ReadWeighing(FieldErrors errors) => ReadWeighing(Grams, Tare, Step, errors);
-
-    private LabelRatio? ReadLabel(FieldErrors errors)
-    {
-        if (LabelText.TryParse(Label, From, out var ratio, out var message))
-        {
-            return ratio;
-        }
-
-        errors.Add("label", $"cannot be read: {message}");
-        return null;
-    }
 }

@@ -53,10 +53,10 @@ public sealed class WeighFormTests
     [Fact]
     public void Every_field_that_cannot_be_read_is_named_at_once()
     {
-        var form = new WeighForm { Name = " ", Grams = "5", Tare = "5", Label = "100 g", Class = "8", Fibre = "80% merino, 30% nylon", Colour = "moss" };
+        var form = new WeighForm { Name = " ", Grams = "5", Tare = "5", Label = "100 g", Class = "8", Fibre = "80% merino, 30% nylon", Colour = "moonlight", Care = "boil it", Bag = new string('b', 81) };
         var errors = new FieldErrors();
         Assert.Null(form.Read(errors));
-        Assert.Equal(["class", "colour", "core or bowl", "fibre", "label", "name"], errors.ByField.Keys);
+        Assert.Equal(["bag", "care", "class", "colour", "core or bowl", "fibre", "label", "name"], errors.ByField.Keys);
     }
 
     [Fact]
@@ -103,12 +103,40 @@ public sealed class WeighFormTests
     }
 
     [Fact]
-    public void The_next_ball_starts_empty_but_for_the_scale_and_where_ratios_come_from()
+    public void The_next_ball_starts_empty_but_for_the_scale_and_the_bag()
     {
-        var form = new WeighForm { Name = "Moss", Grams = "6", Step = "0.1", Label = "100 g/400 m", From = RatioSource.Guessed, Superwash = true };
+        var form = new WeighForm { Name = "Moss", Grams = "6", Step = "0.1", Label = "100 g/400 m", From = RatioSource.Guessed, Superwash = true, Bag = "Peg bag" };
         form.Next();
-        Assert.Equal(("", "", "", "0.1", RatioSource.Guessed, false), (form.Name, form.Grams, form.Label, form.Step, form.From, form.Superwash));
+        Assert.Equal(("", "", "", "0.1", RatioSource.Printed, false, "Peg bag"), (form.Name, form.Grams, form.Label, form.Step, form.From, form.Superwash, form.Bag));
     }
+
+    [Fact]
+    public void A_borrowed_ratio_says_whose_it_is_until_it_is_typed_over()
+    {
+        var form = new WeighForm { Name = "Second", Grams = "12", Step = "0.1" };
+        form.SameYarnAs(WeighLeftoversTests.Logged("Moss bank", 20, "50 g / 125 m"));
+        Assert.Equal("50 g / 125 m", form.Label);
+        Assert.Contains("is Moss bank's", form.Borrowed(), StringComparison.Ordinal);
+        form.Label = "50 g / 120 m";
+        Assert.Null(form.Borrowed());
+    }
+
+    [Fact]
+    public void What_was_typed_before_the_page_was_lost_is_put_back()
+    {
+        var form = new WeighForm { Step = "1" };
+        form.PutBack(new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["name"] = "Moss", ["grams"] = "1,5", ["core-or-bowl"] = "4", ["label"] = "4 oz / 190 yd", ["scale-step"] = "0.1", ["from"] = "Measured", ["superwash"] = "yes", ["singles"] = "", ["bag"] = "Tin", ["stranger"] = "x",
+        });
+        Assert.Equal(("Moss", "1,5", "4", "4 oz / 190 yd", "0.1", RatioSource.Measured, true, false, "Tin"), (form.Name, form.Grams, form.Tare, form.Label, form.Step, form.From, form.Superwash, form.Singles, form.Bag));
+    }
+
+    [Theory]
+    [InlineData("dark green", "#27512F")]
+    [InlineData("#5b7a3a", "#5B7A3A")]
+    public void A_colour_is_typed_as_a_plain_word_or_a_code(string typed, string code) =>
+        Assert.Equal(code, new WeighForm { Name = "Moss", Grams = "6", Colour = typed }.Read(new FieldErrors())!.Colour!.Value.Hex);
 
     [Fact]
     public void An_entry_has_one_key_until_something_else_is_typed_or_the_next_ball_comes()

@@ -56,7 +56,7 @@ public sealed class WeighLeftoversTests : PageContext
         Type(page, "grams", "1.2");
         Assert.Contains("kept as a crumb", page.Find("#live").TextContent, StringComparison.Ordinal);
         await page.Find("form.entry").SubmitAsync();
-        page.WaitForAssertion(() => Assert.Single(page.FindAll(".list li.crumb")));
+        page.WaitForAssertion(() => Assert.Single(page.FindAll(".list .crumb")));
         Assert.Empty(await Leftovers.ForHatsAsync(TestContext.Current.CancellationToken));
     }
 
@@ -78,17 +78,18 @@ public sealed class WeighLeftoversTests : PageContext
         await ReadyAsync();
         await Services.GetRequiredService<DemoBag>().LoadOnceAsync(TestContext.Current.CancellationToken);
         var page = Render<Page>();
-        Assert.Equal(24, page.FindAll(".list > li").Count);
-        await page.FindAll("button").First(b => b.TextContent.StartsWith("take off the list", StringComparison.Ordinal)).ClickAsync();
-        page.WaitForAssertion(() => Assert.Equal(23, page.FindAll(".list > li").Count));
-        await page.FindAll("button").Single(b => b.TextContent == "put it back").ClickAsync();
-        page.WaitForAssertion(() => Assert.Equal(24, page.FindAll(".list > li").Count));
+        Assert.Equal(24, page.FindAll(".list > li.row").Count);
+        await Button(page, "in hand").ClickAsync();
+        await Button(page, "take off the list").ClickAsync();
+        page.WaitForAssertion(() => Assert.Equal(23, page.FindAll(".list > li.row").Count));
+        await Button(page, "undo: ").ClickAsync();
+        page.WaitForAssertion(() => Assert.Equal(24, page.FindAll(".list > li.row").Count));
         await page.FindAll("button").Single(b => b.TextContent == "Clear the demo away").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("Nothing is weighed yet", page.Markup, StringComparison.Ordinal));
     }
 
     [Fact]
-    public async Task A_leftover_is_weighed_again_in_its_place_core_and_all()
+    public async Task A_leftover_is_weighed_again_core_and_all()
     {
         await ReadyAsync();
         await Leftovers.WeighAsync(new NewLeftover("Moss", Weighed(27.5m, 4), Label), cancel: TestContext.Current.CancellationToken);
@@ -116,8 +117,8 @@ public sealed class WeighLeftoversTests : PageContext
         await Button(page, "knitted up").ClickAsync();
         page.WaitForAssertion(() => Assert.StartsWith("knitted up", page.Find(".list .about").TextContent, StringComparison.Ordinal));
         Assert.Empty(await Leftovers.ForHatsAsync(TestContext.Current.CancellationToken));
-        await Button(page, "put it back").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("It is back", Said(page), StringComparison.Ordinal));
+        await Button(page, "undo: ").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("Undone: Moss knitted up", Said(page), StringComparison.Ordinal));
         Assert.Single(await Leftovers.ForHatsAsync(TestContext.Current.CancellationToken));
     }
 
@@ -155,10 +156,111 @@ public sealed class WeighLeftoversTests : PageContext
     public async Task The_scale_step_used_last_is_there_the_next_evening()
     {
         await ReadyAsync();
-        Assert.Equal("1", ByLabel(Render<Page>(), "scale step, grams").GetAttribute("value"));
+        var page = Render<Page>();
+        Assert.Equal("1", ByLabel(page, "scale step, grams").GetAttribute("value"));
+        Type(page, "name", "Moss");
+        Type(page, "grams", "27.5");
+        Type(page, "scale step, grams", "0.1");
+        await page.Find("form.entry").SubmitAsync();
+        page.WaitForAssertion(() => Assert.Contains("Moss is saved", Said(page), StringComparison.Ordinal));
         await DisposeComponentsAsync();
-        await Leftovers.WeighAsync(new NewLeftover("Moss", Weighed(27.5m, 4), Label), cancel: TestContext.Current.CancellationToken);
         Assert.Equal("0.1", ByLabel(Render<Page>(), "scale step, grams").GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task Several_steps_are_undone_one_after_another_the_weighing_of_a_new_ball_last()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        Type(page, "name", "Moss");
+        Type(page, "grams", "30");
+        await page.Find("form.entry").SubmitAsync();
+        await ActAsync(page, "keep as a crumb");
+        await ActAsync(page, "not for hats");
+        await Button(page, "knitted up").ClickAsync();
+        foreach (var (said, about) in new[] { ("Moss knitted up", "a crumb, left out of plans · not for hats"), ("the change to Moss", "a crumb, left out of plans · fibre"), ("the change to Moss", "fibre not known") })
+        {
+            page.WaitForAssertion(() => Assert.Contains($"undo: {said}", page.Find("p.said").TextContent, StringComparison.Ordinal));
+            await Button(page, "undo: ").ClickAsync();
+            page.WaitForAssertion(() => Assert.StartsWith(about, page.Find(".list .about").TextContent, StringComparison.Ordinal));
+        }
+
+        await Button(page, "undo: weighing Moss").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("Nothing is weighed yet", page.Markup, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Everything_about_a_leftover_can_be_changed_and_its_history_tells_it()
+    {
+        await ReadyAsync();
+        await Leftovers.WeighAsync(new NewLeftover("Moss", Weighed(27.5m, 4), Label), cancel: TestContext.Current.CancellationToken);
+        await Leftovers.WeighAsync(new NewLeftover("Oat", Weighed(20, 0), Label), cancel: TestContext.Current.CancellationToken);
+        var page = Render<Page>();
+        await page.FindAll("button").Single(b => b.TextContent == "in hand Moss").ClickAsync();
+        foreach (var (field, text) in new[] { ("e-name", "Moss bank"), ("e-code", "Oa"), ("e-label", "4 oz / 190 yd"), ("e-class", "3"), ("e-fibre", "wool"), ("e-colour", "dark green"), ("e-bag", "Peg bag"), ("e-kept-in", "tin"), ("e-back", "mittens"), ("e-note", "knots") })
+        {
+            page.Find($"#{field}").Input(text);
+        }
+
+        await page.Find("form.edit").SubmitAsync();
+        page.WaitForAssertion(() => Assert.Contains("Two letters is on Oat already", page.Find("#e-code-message").TextContent, StringComparison.Ordinal));
+        Assert.Equal("Moss bank", page.Find("#e-name").GetAttribute("value"));
+        page.Find("#e-code").Input("Zz");
+        await page.Find("form.edit").SubmitAsync();
+        page.WaitForAssertion(() => Assert.Contains("Moss bank is changed", Said(page), StringComparison.Ordinal));
+        var moss = (await Leftovers.FindAsync("moss", TestContext.Current.CancellationToken))!;
+        Assert.Equal(("Moss bank", "Zz", "4 oz / 190 yd", "#27512F", "Peg bag", "tin", "mittens", "knots"), (moss.Name, moss.Code, moss.Ratio!.ToString(), moss.Colour!.Value.Hex, moss.Bag, moss.KeptIn, moss.KeptBackFor, moss.Note));
+        await page.FindAll("button").Single(b => b.TextContent == "in hand Moss bank").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("name was Moss, now Moss bank", page.Find(".told").TextContent, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task What_was_knitted_from_a_leftover_is_booked_and_never_more_than_there_is()
+    {
+        await ReadyAsync();
+        await Leftovers.WeighAsync(new NewLeftover("Moss", Weighed(20, 0), Label), cancel: TestContext.Current.CancellationToken);
+        var page = Render<Page>();
+        await Button(page, "in hand").ClickAsync();
+        page.Find("#used-moss").Input("20.5");
+        await page.Find("form.used").SubmitAsync();
+        Assert.Contains("is more than the 20.0 g there is", page.Find("#used-wrong-moss").TextContent, StringComparison.Ordinal);
+        page.Find("#used-moss").Input("7,5");
+        page.Find("#for-moss").Change("mittens");
+        await page.Find("form.used").SubmitAsync();
+        page.WaitForAssertion(() => Assert.Contains("7.5 g of Moss went into mittens", Said(page), StringComparison.Ordinal));
+        Assert.Equal("12.5 g", page.Find(".list .figure").TextContent);
+        await Button(page, "in hand").ClickAsync();
+        page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("svg.history rect").Count));
+        Assert.Contains("7.5 g knitted into mittens: 12.5 g, 31.3 m / 34.2 yd left", page.Find(".told").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_lost_label_is_measured_off_and_the_ball_is_marked_so()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        Type(page, "name", "Blue-grey");
+        Type(page, "grams", "38.0");
+        Type(page, "scale step, grams", "0.1");
+        await Button(page, "I have no label").ClickAsync();
+        page.Find("#its-grams").Input("4,1");
+        Assert.Contains("244 m / 267 yd to 100 g, give or take 1.2 %; about 92.7 m / 101.4 yd in all", page.Find("#measured-told").TextContent, StringComparison.Ordinal);
+        await page.Find("form.no-label").SubmitAsync();
+        Assert.Equal("4.1 g / 10 m", ByLabel(page, "label, as printed").GetAttribute("value"));
+        await page.Find("form.entry").SubmitAsync();
+        page.WaitForAssertion(() => Assert.Equal("4.1 g / 10 m, measured", page.Find(".band.measured .ratio").TextContent));
+        Assert.Equal("92.7 m / 101.4 yd", page.Find(".band.measured .length").TextContent);
+    }
+
+    [Fact]
+    public async Task A_picture_too_long_or_cut_short_is_a_message()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        await page.Find("button.pick").ClickAsync();
+        await Button(page, "from a photo").ClickAsync();
+        await page.Find("#photo").ChangeAsync(new());
+        page.WaitForAssertion(() => Assert.Contains("The photo", page.Find(".photo-colour .field-message").TextContent, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -181,6 +283,21 @@ public sealed class WeighLeftoversTests : PageContext
     private static LabelRatio Label => new(50, MassUnit.Grams, 125, LengthUnit.Metres, RatioSource.Printed);
 
     private static Weighing Weighed(decimal grams, decimal tare) => new(Grams.From(grams), Grams.From(tare), Grams.From(0.1m));
+
+    internal static LoggedLeftover Logged(string name, decimal grams, string label, RatioSource from = RatioSource.Printed) => new()
+    {
+        Id = name, Name = name, Code = name[..2], Weighing = Weighed(grams, 0), Left = Grams.From(grams), Promised = default, WeighedAt = default, Weighings = 1,
+        Ratio = LabelText.TryParse(label, from, out var ratio, out _) ? ratio : null, Class = null, Fibre = FibreBlend.Unknown, Colour = null, Superwash = false, Make = YarnMake.Plied,
+        Lot = null, Care = null, KeptIn = null, Note = null, Bag = null, KeptBackFor = null, NotForHats = false, IsDemo = false, Crumb = false,
+    };
+
+    private static async Task ActAsync(IRenderedComponent<Page> page, string act)
+    {
+        page.WaitForElement(".list .acts");
+        await Button(page, "in hand").ClickAsync();
+        await Button(page, act).ClickAsync();
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll("dialog")));
+    }
 
     private static IElement Button(IRenderedComponent<Page> page, string text) =>
         page.FindAll("button").First(b => b.TextContent.StartsWith(text, StringComparison.Ordinal));

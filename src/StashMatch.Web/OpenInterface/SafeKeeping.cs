@@ -1,0 +1,29 @@
+using StashMatch.Store.Data;
+
+namespace StashMatch.Web.OpenInterface;
+
+/// <summary>What could not be saved is said so, with the reason; and no other site's page changes anything here through the person's browser.</summary>
+internal sealed class SafeKeeping : IEndpointFilter
+{
+    public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
+    {
+        var request = context.HttpContext.Request;
+        if (!HttpMethods.IsGet(request.Method) && request.Headers["Sec-Fetch-Site"] is ["cross-site" or "same-site"])
+        {
+            return Results.Problem(statusCode: StatusCodes.Status403Forbidden, title: "Another site's page may not change anything here.");
+        }
+
+        try
+        {
+            return await next(context);
+        }
+        catch (StoreFailedException e)
+        {
+            return Results.Problem(
+                statusCode: e.Why == StoreFailure.DiskFull ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
+                title: "It is not saved.",
+                detail: e.Message,
+                extensions: new Dictionary<string, object?>(StringComparer.Ordinal) { ["why"] = Names.Of(e.Why) });
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using StashMatch.Knitting.Colours;
+using Xunit;
+
+namespace StashMatch.Knitting.Tests.Colours;
+
+public sealed class NamedColourTests
+{
+    [Fact]
+    public void Every_name_is_its_own_and_looks_like_itself()
+    {
+        Assert.True(NamedColour.All.Count > 40);
+        Assert.Equal(NamedColour.All.Count, NamedColour.All.Select(n => n.Name).Distinct(StringComparer.OrdinalIgnoreCase).Count());
+        Assert.All(NamedColour.All, n => Assert.Equal(n, NamedColour.Nearest(n.Colour)));
+    }
+
+    [Fact]
+    public void No_two_names_look_alike()
+    {
+        foreach (var (n, i) in NamedColour.All.Select((n, i) => (n, i)))
+        {
+            Assert.All(NamedColour.All.Skip(i + 1), m => Assert.True(ColourDifference.Ciede2000(n.Colour.Lab, m.Colour.Lab) > 5, $"{n.Name} {m.Name}"));
+        }
+    }
+
+    [Theory]
+    [InlineData("#000000", "black")]
+    [InlineData("#FFFFFF", "white")]
+    [InlineData("#E2D3B2", "cream")]
+    [InlineData("#1F3A6E", "dark blue")]
+    [InlineData("#5B7A3A", "green")]
+    [InlineData("#523063", "dark purple")]
+    [InlineData("#8896A4", "blue-grey")]
+    [InlineData("#E0AE35", "mustard")]
+    public void A_colour_has_the_name_a_knitter_would_give_it(string code, string name)
+    {
+        Assert.True(YarnColour.TryParse(code, out var colour, out _));
+        Assert.Equal(name, NamedColour.Nearest(colour).Name);
+    }
+
+    [Theory]
+    [InlineData("Dark Green", "#27512F")]
+    [InlineData("blue grey", "#8595A5")]
+    [InlineData(" #5b7a3a ", "#5B7A3A")]
+    [InlineData("5B7", "#55BB77")]
+    public void A_name_or_a_code_is_read(string typed, string code)
+    {
+        Assert.True(NamedColour.TryRead(typed, out var colour, out _));
+        Assert.Equal(code, colour.Hex);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("moonlight")]
+    [InlineData("#12345")]
+    public void Anything_else_is_a_message(string typed)
+    {
+        Assert.False(NamedColour.TryRead(typed, out _, out var message));
+        Assert.StartsWith("must be a plain word", message, StringComparison.Ordinal);
+    }
+}
