@@ -23,9 +23,10 @@ public static class Forecast
         ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(balls);
         var rates = balls.Select(b => b.Rate).ToList();
-        var usage = MeasuredRate.Learn(planned, balls.Zip(rates).Where(b => b.Second is not null)
+        Usage Taught(BallInWork? without) => MeasuredRate.Learn(planned, balls.Zip(rates).Where(b => b.Second is not null && b.First != without)
             .Select(b => (b.Second!, Chance.RatioSpread(b.First.Start), (double)b.First.Now!.BandGrams)));
-        var ahead = balls.Zip(rates, (b, r) => Of(b, r, planned, usage)).ToList();
+        var usage = Taught(null);
+        var ahead = balls.Zip(rates, (b, r) => Of(b, r, planned, usage, r is null ? usage : Taught(b))).ToList();
         var open = ahead.Where(a => a.Parts.Count > 0).ToList();
         var loads = open.Select(a => LoadOf(a.Ball, a.Ball.Rate)).ToList();
         var missing = open.Sum(a => Math.Max(0, a.Need.WithAllowance(allowancePercent).Millimetres - a.Left.Millimetres));
@@ -47,7 +48,7 @@ public static class Forecast
     /// <summary>What so much planned takes at a rate, rounded up; at a rate of 1 it is what was planned.</summary>
     internal static Metres At(double rate, Metres planned) => Metres.Needed(rate * planned.Millimetres / 1000);
 
-    private static BallAhead Of(BallInWork ball, MeasuredRate? own, Usage planned, Usage now)
+    private static BallAhead Of(BallInWork ball, MeasuredRate? own, Usage planned, Usage now, Usage byOthers)
     {
         bool WasDone(PlannedUse u) => ball.Now is not null && ball.DoneWhenWeighed.Contains(u.Part, StringComparer.Ordinal);
         bool IsDone(PlannedUse u) => WasDone(u) || ball.Done.Contains(u.Part, StringComparer.Ordinal);
@@ -66,7 +67,7 @@ public static class Forecast
             parts.Insert(0, new PartAhead(use.Part, use.Planned, forecast, Grams.FromMilligrams((long)Math.Ceiling(grams * 1000))));
         }
 
-        var (mean, spread) = SpareOf(ball, own, now);
+        var (mean, spread) = SpareOf(ball, own, byOthers);
         return new BallAhead(ball, rate, own is not null, Metres.Held(usedMetres), soFar, left, parts)
         {
             LeastSpare = (decimal)(mean - (NineInTen * spread)),
@@ -74,21 +75,28 @@ public static class Forecast
         };
     }
 
-    // Mean and spread of what is to spare, in the ball's own metres, every doubt to first order.
-    private static (double Mean, double Spread) SpareOf(BallInWork ball, MeasuredRate? own, Usage now)
+    // Mean and spread of what is to spare, in the ball's own metres, every doubt to first order. What is known of the ball's use by the
+    // other balls and its label is updated by its own rate, and with it what the last reading may be off.
+    private static (double Mean, double Spread) SpareOf(BallInWork ball, MeasuredRate? own, Usage byOthers)
     {
         var load = LoadOf(ball, own);
         var (bare, squares) = (load.Bare.Sum(), load.Bare.Sum(d => d * d));
+        var perGram = (double)ball.Start.Ratio.MetresPerGram;
         var label = Chance.RatioSpread(ball.Start);
-        var (use, doubt) = own?.Given(now.Factor, label, 0) ?? (now.Factor, 0);
-        var shared = own is null ? 1 : own.Spread * own.Spread / ((own.Spread * own.Spread) + (label * label));
-        var held = (double)load.Leftover.Held.Value;
-        var byUse = use * bare * Math.Sqrt((doubt * doubt) + (shared * shared * now.Spread * now.Spread));
-        var byParts = use * Chance.PartSpread * Math.Sqrt(squares);
-        var byLabel = own is null ? held * label : 0;
-        var more = own is null ? 1 : 1 + (use * bare * (1 - shared) / (own.UsedGrams * (double)ball.Start.Ratio.MetresPerGram));
-        var byScale = more * (double)load.Leftover.Weighing.BandGrams / Math.Sqrt(3) * (double)ball.Start.Ratio.MetresPerGram;
-        return (held - load.Ends - (use * bare), Math.Sqrt((byUse * byUse) + (byParts * byParts) + (byLabel * byLabel) + (byScale * byScale)));
+        var ofScale = Math.Pow((double)load.Leftover.Weighing.BandGrams, 2) / 3;
+        var (use, ofUse, heavier, both) = (byOthers.Factor, (byOthers.Spread * byOthers.Spread) + (label * label), 0.0, 0.0);
+        if (own is not null)
+        {
+            var all = ofUse + (own.Spread * own.Spread) + (ofScale / (own.UsedGrams * own.UsedGrams));
+            var seen = Math.Log(own.Factor / use) / all;
+            var pull = ofScale / own.UsedGrams;
+            (use, heavier, both) = (use * Math.Exp(ofUse * seen), pull * seen, ofUse * pull / all);
+            (ofUse, ofScale) = (ofUse - (ofUse * ofUse / all), ofScale - (pull * pull / all));
+        }
+
+        var need = use * bare;
+        var spread = (need * need * ofUse) + (perGram * perGram * ofScale) + (2 * need * perGram * both) + (use * use * Chance.PartSpread * Chance.PartSpread * squares);
+        return (((double)load.Leftover.Held.Value) + (heavier * perGram) - load.Ends - need, Math.Sqrt(Math.Max(0, spread)));
     }
 
     // All the last reading must still serve.

@@ -104,8 +104,8 @@ public static class Chance
             foreach (var (at, weight) in Gauss)
             {
                 // A ball weighed half-way is asked for its own rate, of which the common factor is only the half not seen on the scale.
-                var (use, doubt) = Rate is null ? (factor, 0) : Rate.Given(factor, RatioSpread, Band * at);
-                var holds = Math.Max(0, Grams + (Band * at)) * MetresPerGram;
+                var (use, doubt, heavier) = Rate?.Given(factor, RatioSpread, Band, at) ?? (factor, 0, Band * at);
+                var holds = Math.Max(0, Grams + heavier) * MetresPerGram;
                 var label = Rate is null ? holds * RatioSpread : use * Bare * doubt;
                 var over = holds - Ends - (use * Bare);
                 var spread = Math.Sqrt((label * label) + (use * use * PartSpread * PartSpread * SquareSum));

@@ -37,15 +37,19 @@ public sealed record MeasuredRate(double Factor, double Spread, double UsedGrams
         return before with { Factor = before.Factor * Math.Exp(moved / precision), Spread = Math.Sqrt(1 / precision) };
     }
 
-    /// <summary>The ball's own use, as a multiple of bare metres by its own label, and the spread of its logarithm, given the knitter's factor.</summary>
+    /// <summary>The ball's own use, as a multiple of bare metres by its own label, the spread of its logarithm, and how much heavier than read the ball is taken to be, given the knitter's factor.</summary>
     /// <param name="factor">The knitter's factor, over 0.</param>
     /// <param name="label">One standard deviation of the label.</param>
-    /// <param name="heavier">How much more than read the ball weighs, grams; so much less was used.</param>
-    internal (double Use, double Doubt) Given(double factor, double label, double heavier)
+    /// <param name="band">Half the width of the last reading, grams.</param>
+    /// <param name="at">A point of that width, -1 to 1. The rate seen tells where in the width the truth is likelier to lie.</param>
+    internal (double Use, double Doubt, double Heavier) Given(double factor, double label, double band, double at)
     {
+        var (ofLabel, ofScale, ofLast) = (label * label, Spread * Spread, band * band / 3);
+        var all = ofLabel + ofScale + (ofLast / (UsedGrams * UsedGrams));
+        var pull = ofLast / UsedGrams / all;
+        var heavier = (pull * Math.Log(Factor / factor)) + (Math.Sqrt(3 * Math.Max(0, ofLast - (pull * pull * all))) * at);
         var seen = Factor * Math.Max(0.05, 1 - (heavier / UsedGrams));
-        var (byLabel, byScale) = (1 / (label * label), 1 / (Spread * Spread));
-        var log = ((byLabel * Math.Log(factor)) + (byScale * Math.Log(seen))) / (byLabel + byScale);
-        return (Math.Exp(log), Math.Sqrt(1 / (byLabel + byScale)));
+        var log = ((Math.Log(factor) / ofLabel) + (Math.Log(seen) / ofScale)) / ((1 / ofLabel) + (1 / ofScale));
+        return (Math.Exp(log), Math.Sqrt(1 / ((1 / ofLabel) + (1 / ofScale))), heavier);
     }
 }
