@@ -101,7 +101,7 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
         await OpenAsync("""{"stashMatchHat":1,"hat":{"name":"Nest","weightClass":1,"construction":"brim-up-round","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40},"sizes":[{"size":"C","headCm":52}]}}""");
         await Expect(page.GetByText("Nest is among your hats now.")).ToBeVisibleAsync();
         await Expect(page.Locator(".field-message")).ToHaveCountAsync(0);
-        var download = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = "its file, to share: Nest" }).First.ClickAsync());
+        var download = await page.RunAndWaitForDownloadAsync(() => page.Locator(".own li", new() { HasText = "Nest" }).Locator("a[download]").ClickAsync());
         Assert.Equal("nest.json", download.SuggestedFilename);
         Assert.Contains("\"stashMatchHat\": 1", await File.ReadAllTextAsync((await download.PathAsync())!, TestContext.Current.CancellationToken), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Link, new() { Name = "For designers" }).ClickAsync();

@@ -63,6 +63,12 @@ internal sealed class Shelf : IAsyncDisposable
 
     public StorePlace Place => _services.GetRequiredService<StorePlace>();
 
+    public PictureStore Pictures => _services.GetRequiredService<PictureStore>();
+
+    public KitStore Kits => _services.GetRequiredService<KitStore>();
+
+    public TesterStore Testers => _services.GetRequiredService<TesterStore>();
+
     public HatStore Hats => _services.GetRequiredService<HatStore>();
 
     public DemoBag Demo => _services.GetRequiredService<DemoBag>();

@@ -157,6 +157,39 @@ namespace StashMatch.Store.Migrations
                     b.ToTable("Hats");
                 });
 
+            modelBuilder.Entity("StashMatch.Store.Data.KitRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Description")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PublicId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("SavedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OwnerId", "PublicId")
+                        .IsUnique();
+
+                    b.ToTable("Kits");
+                });
+
             modelBuilder.Entity("StashMatch.Store.Data.LeftoverRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -304,6 +337,24 @@ namespace StashMatch.Store.Migrations
                     b.ToTable("Phones");
                 });
 
+            modelBuilder.Entity("StashMatch.Store.Data.PictureRow", b =>
+                {
+                    b.Property<Guid>("LeftoverId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Png")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("LeftoverId");
+
+                    b.ToTable("Pictures", (string)null);
+                });
+
             modelBuilder.Entity("StashMatch.Store.Data.PlanRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -431,11 +482,55 @@ namespace StashMatch.Store.Migrations
                     b.ToTable("Settings");
                 });
 
+            modelBuilder.Entity("StashMatch.Store.Data.TesterRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Description")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("HatId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PublicId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("SavedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OwnerId", "HatId");
+
+                    b.HasIndex("OwnerId", "PublicId")
+                        .IsUnique();
+
+                    b.ToTable("Testers");
+                });
+
             modelBuilder.Entity("StashMatch.Store.Data.EntryRow", b =>
                 {
                     b.HasOne("StashMatch.Store.Data.LeftoverRow", null)
                         .WithMany("Entries")
                         .HasForeignKey("LeftoverId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("StashMatch.Store.Data.PictureRow", b =>
+                {
+                    b.HasOne("StashMatch.Store.Data.LeftoverRow", null)
+                        .WithOne("Picture")
+                        .HasForeignKey("StashMatch.Store.Data.PictureRow", "LeftoverId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -457,6 +552,8 @@ namespace StashMatch.Store.Migrations
             modelBuilder.Entity("StashMatch.Store.Data.LeftoverRow", b =>
                 {
                     b.Navigation("Entries");
+
+                    b.Navigation("Picture");
                 });
 
             modelBuilder.Entity("StashMatch.Store.Data.PlanRow", b =>

@@ -120,7 +120,7 @@ public sealed class KitCheckTests
             foreach (var (before, after) in both[0].Zip(both[1]))
             {
                 // With fibres mixed the narrowest set that covers the brim decides, and a little more or less may change it.
-                Assert.True(before.Lightest!.Verdict <= before.Nominal!.Verdict || kit.Skeins.DistinctBy(s => s.Fibre.ToString(), StringComparer.Ordinal).Count() > 1, $"{before}");
+                Assert.True(before.Lightest!.Verdict <= before.Nominal!.Verdict || !before.Nominal.Exact || kit.Skeins.DistinctBy(s => s.Fibre.ToString(), StringComparer.Ordinal).Count() > 1, $"{before}");
                 Assert.False(before.Passes && !after.Passes, $"{before}");
                 Assert.Equal(before.Passes, before.Nominal.ShortForAllowance.Millimetres == 0);
             }
@@ -148,8 +148,8 @@ public sealed class KitCheckTests
             TestContext.Current.CancellationToken));
         var told = $"{hat.Name} {cell.Size} {cell.Stripes} {cell.Arrangement}: {side} against {answer!.Verdict} {answer.ChanceOfEnough} {answer.ShortForAllowance} {answer.Short}";
         Assert.True(answer.Verdict == side.Verdict || IsYesUntidied(answer, side), told);
-        Assert.True(side.Exact ? side.Verdict != Verdict.No || answer.Short == side.Short : answer.Short.Millimetres > 0 && side.Short.Millimetres > 0, told);
-        Assert.True(!answer.ProvenBest || answer.Parts.Sum(p => p.Short.Millimetres) == 0 == (side.Short.Millimetres == 0), told);
+        Assert.True((answer.Short.Millimetres > 0) == (side.Short.Millimetres > 0), told);
+        Assert.True(!side.Exact || answer.Short == side.Short, told);
     }
 
     // Both hold the allowance; tidied up, the matcher's plan may fall under 80 %, the kit's may not.

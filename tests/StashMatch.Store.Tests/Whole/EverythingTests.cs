@@ -23,12 +23,16 @@ public sealed class EverythingTests
         Assert.Equal(Encoding.UTF8.GetString(file), Encoding.UTF8.GetString(await fresh.Everything.WriteAsync(Stop)));
         Assert.Equal(await shelf.Leftovers.ListAsync(Stop), await fresh.Leftovers.ListAsync(Stop));
         var (before, after) = (await shelf.Leftovers.HistoryAsync("moss", Stop), await fresh.Leftovers.HistoryAsync("moss", Stop));
-        Assert.Equal(before.Select(h => (h.Kind, h.At, h.Left, h.IsUndone, h.Undid)), after.Select(h => (h.Kind, h.At, h.Left, h.IsUndone, h.Undid)));
+        Assert.Equal(before.Select(h => (h.Kind, h.At, h.Left, h.Weighing, h.Used, h.For, h.IsUndone, h.Undid)), after.Select(h => (h.Kind, h.At, h.Left, h.Weighing, h.Used, h.For, h.IsUndone, h.Undid)));
+        Assert.Equal(before.SelectMany(h => h.Changes), after.SelectMany(h => h.Changes));
+        Assert.Equal("mittens", after[1].For);
         Assert.Equal(EntryKind.Edited, await fresh.Leftovers.UndoAsync("moss", Stop));
         Assert.Null((await fresh.Leftovers.FindAsync("moss", Stop))?.Lot);
         Assert.Equal(10m, (await fresh.Leftovers.FindAsync("oat", Stop))?.Promised.Value);
         Assert.Equal((LengthUnit.Yards, 12.5m), ((await fresh.Settings.ReadAsync(Stop)).FirstUnit, (await fresh.Settings.ReadAsync(Stop)).AllowancePercent));
         Assert.Equal(await shelf.Knitter.UsageAsync(Stop), await fresh.Knitter.UsageAsync(Stop));
+        Assert.Equal("Hedge", Assert.Single(await fresh.Kits.ListAsync(Stop)).Description.Name);
+        Assert.Equal(3.9m, Assert.Single(await fresh.Testers.ListAsync("practice-hat", Stop)).Description.Parts![0]!.AfterGrams);
         Assert.Equal(EntryKind.Removed, await fresh.Leftovers.UndoAsync("gone", Stop));
     }
 
@@ -152,6 +156,8 @@ public sealed class EverythingTests
         await shelf.Settings.SaveAsync(new Settings { FirstUnit = LengthUnit.Yards, ScaleStep = Grams.From(0.1m), AllowancePercent = 12.5m }, Stop);
         await shelf.Plans.SaveAsync(new NewPlan("Winter hat", "practice-hat", "C", 4, "own-colours", [new PlannedPart("oat", "brim", 7_000), new PlannedPart("oat", "stripe 1", 3_000)]) { Question = "{}" }, Stop);
         await shelf.Plans.CopyAsync((await shelf.Plans.ListAsync(Stop))[0].Id, Stop);
+        await shelf.Kits.SaveAsync(new KitDescription("Hedge", [new("M", 20.50m, 2, "20 g / 80 m", "#E2D3B2", "100% wool", 1)]), Stop);
+        await shelf.Testers.AddAsync("practice-hat", [new TesterDescription { Tester = "Tess", Size = "C", Label = "1 g / 2.5 yd", ExtraRounds = -1, Parts = [new("S1", 10m, 3.9m)] }], Stop);
         await using var context = shelf.Open();
         context.Marks.Add(new MarkRow { Name = "demo loaded" });
         await context.SaveChangesAsync(Stop);

@@ -61,6 +61,15 @@ public static class KitWords
             + (first is null ? "" : $" First to run out: {first.Key} (in {first.Count().ToString(CultureInfo.InvariantCulture)}).");
     }
 
+    /// <summary>How many hats one kit makes, each with the spare, and which sizes.</summary>
+    public static string Hats(WholeBagAnswer whole)
+    {
+        ArgumentNullException.ThrowIfNull(whole);
+        var sizes = string.Join(", ", whole.Hats.GroupBy(h => h.Size, StringComparer.Ordinal).Select(g => $"{g.Count()} × size {g.Key}"));
+        return whole.AtMost == 0 ? "none, with the spare."
+            : $"{(whole.AtLeast == whole.AtMost ? $"{whole.AtLeast}" : $"at least {whole.AtLeast}, at most {whole.AtMost}")}{(sizes.Length > 0 ? $" ({sizes})" : "")}, with the spare.";
+    }
+
     /// <summary>One weight's side of an opened cell.</summary>
     public static string Side(KitSide side)
     {
