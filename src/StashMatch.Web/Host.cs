@@ -46,6 +46,7 @@ public static class Host
         builder.Services.AddHabits();
         builder.Services.AddOpenInterface();
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
+        builder.Services.AddScoped<Microsoft.AspNetCore.Components.Web.HtmlRenderer>();
     }
 
     public static void UseStashMatch(this WebApplication app)
