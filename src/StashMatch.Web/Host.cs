@@ -45,6 +45,7 @@ public static class Host
         builder.Services.AddHabits();
         builder.Services.AddOpenInterface();
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
+        builder.Services.AddScoped<Pages.CanIMakeIt.HatQuestion>();
     }
 
     public static void UseStashMatch(this WebApplication app)

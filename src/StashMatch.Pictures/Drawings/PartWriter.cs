@@ -7,6 +7,9 @@ internal sealed class PartWriter(IPen pen, Palette palette)
     private const string Hatch = "hatch";
     private const string Rule = "short";
 
+    // Enough that no paper shows between two parts, too little to make one of them larger.
+    private const double Seam = 0.3;
+
     /// <summary>Hatches for gaps and shortfalls, and one stitch after another.</summary>
     public static IReadOnlyList<Tile> Tiles(double width, double height, bool sideways)
     {
@@ -40,7 +43,7 @@ internal sealed class PartWriter(IPen pen, Palette palette)
 
         if (palette.Hex(part) is { } hex)
         {
-            pen.Shape("yarn", outlines, close: true, new(hex), strand ? new("#000", 0.6, 0.3) : new(hex, 0.6));
+            pen.Shape("yarn", outlines, close: true, new(hex), strand ? new("#000", 0.6, 0.3) : new(hex, Seam));
         }
         else
         {

@@ -49,7 +49,7 @@ internal static class Letters
         return "…";
     }
 
-    // A letter we have no outline of is its plain letter, without what stands above or below it; failing that, an empty frame.
+    // Where we have no outline of a letter, an empty frame stands for it.
     private static IEnumerable<Letter> Set(string words, bool bold)
     {
         foreach (var rune in words.EnumerateRunes())
@@ -59,8 +59,7 @@ internal static class Letters
                 continue;
             }
 
-            var plain = Rune.IsWhiteSpace(rune) ? new Rune(' ') : rune.ToString().Normalize(NormalizationForm.FormD).EnumerateRunes().First();
-            yield return Known.GetValueOrDefault((bold, rune.Value)) ?? Known.GetValueOrDefault((bold, plain.Value)) ?? Frame;
+            yield return Known.GetValueOrDefault((bold, Rune.IsWhiteSpace(rune) ? ' ' : rune.Value)) ?? Frame;
         }
     }
 

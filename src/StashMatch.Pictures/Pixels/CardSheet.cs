@@ -8,35 +8,41 @@ internal sealed class CardSheet
     private const string Madder = "#93372c";
     private const int Margin = 56;
     private const int TopOfHat = 236;
-    private const int HatHeight = 560;
+    private const int MostHatHeight = 560;
     private const int ColumnFrom = 20;
+    private const double LeftWidth = 704;
+    private const double RightWidth = 354;
 
     private readonly CardWords words;
     private readonly IReadOnlyList<CardRow> rows;
     private readonly int columns;
     private readonly int rowHeight;
     private readonly double letters;
+    private readonly double hatHeight;
 
-    public CardSheet(CardWords words)
+    /// <summary>A sheet for drawings of these proportions, width to height; the hat on the head is the last.</summary>
+    public CardSheet(CardWords words, params IReadOnlyList<(double Width, double Height)> drawings)
     {
         this.words = words;
+        hatHeight = drawings.Select((d, i) => (i == drawings.Count - 1 ? RightWidth : LeftWidth) * d.Height / d.Width).Append(200).Max();
+        hatHeight = Math.Ceiling(Math.Min(hatHeight, MostHatHeight));
         rows = words.Rows.Count <= HatCard.MostRows ? words.Rows : [.. words.Rows.Take(HatCard.MostRows)];
         columns = rows.Count > ColumnFrom ? 2 : 1;
         (rowHeight, letters) = columns == 1 ? (36, 22) : (29, 17.5);
     }
 
-    public int Height => TopOfTable + 44 + (rowHeight * Long) + 74;
+    public int Height => (int)TopOfTable + 44 + (rowHeight * Long) + 74;
 
     /// <summary>Room for the hat off the needles.</summary>
-    public static Box Left => new(Margin, TopOfHat, 760, TopOfHat + HatHeight);
+    public Box Left => new(Margin, TopOfHat, Margin + LeftWidth, TopOfHat + hatHeight);
 
     /// <summary>Room for the hat on the head.</summary>
-    public static Box Right => new(790, TopOfHat + 60, HatCard.Width - Margin, TopOfHat + HatHeight);
+    public Box Right => new(HatCard.Width - Margin - RightWidth, TopOfHat, HatCard.Width - Margin, TopOfHat + hatHeight);
 
     /// <summary>Room for a hat that is only seen on the head.</summary>
-    public static Box Whole => new(Margin, TopOfHat, HatCard.Width - Margin, TopOfHat + HatHeight);
+    public Box Whole => Right with { Left = Margin };
 
-    private static int TopOfTable => TopOfHat + HatHeight + 36;
+    private double TopOfTable => TopOfHat + hatHeight + 36;
 
     private int Long => (rows.Count + columns - 1) / columns;
 
@@ -81,7 +87,7 @@ internal sealed class CardSheet
     private void Table(PixelPen pen, Palette palette, double left, double width, IReadOnlyList<CardRow> some)
     {
         // The last four columns are as wide as their letters need; the leftover's name has the rest.
-        var (unit, right, top) = (letters * 4.6, left + width, TopOfTable + 22.0);
+        var (unit, right, top) = (letters * 4.2, left + width, TopOfTable + 22.0);
         var (part, swatch, name) = (left + (letters * 1.9), left + (letters * 10.2), left + (letters * 13.3));
         void Head(string text, double x, bool toRight)
         {
@@ -112,7 +118,7 @@ internal sealed class CardSheet
                 Say(pen, palette.Code(row.Part), swatch + (letters * 1.25), at, letters, Palette.Graphite, bold: true);
             }
 
-            Say(pen, Letters.Cut(row.Name, letters, right - (2 * unit) - (letters * 2) - name), name, at, letters, Palette.Graphite);
+            Say(pen, Letters.Cut(row.Name, letters, right - (2 * unit) - (letters * 1.6) - name), name, at, letters, Palette.Graphite);
             SayTo(pen, row.Rows, right - (2 * unit), at, letters, Palette.Graphite);
             SayTo(pen, row.First, right - unit, at, letters, Palette.Graphite);
             SayTo(pen, row.Second, right, at, letters, Pencil);

@@ -37,21 +37,21 @@ public static class HatCard
 
     internal static Canvas Draw(CardWords words, RowPlan? plan, IReadOnlyList<HatPart> parts, IReadOnlyDictionary<string, PartPaint> paint)
     {
-        var sheet = new CardSheet(words);
         var flat = plan is null ? null : Flat.Lay(plan);
         var worn = plan is null ? WornHat.Of(parts) : WornHat.Of(plan);
         var palette = new Palette(plan is null ? paint : HatDrawing.Whole(parts, paint));
+        var view = WornDrawing.View(worn, palette);
+        var sheet = flat is null ? new CardSheet(words, (view.Width, view.Height)) : new CardSheet(words, (flat.Width, flat.Height), (view.Width, view.Height));
         var canvas = new Canvas(Width, sheet.Height, Ink.Of(Palette.Paper));
         sheet.Write(canvas, palette);
-        var view = WornDrawing.View(worn, palette);
         if (flat is null)
         {
-            Put(CardSheet.Whole, view.Width, view.Height, pen => WornDrawing.Draw(worn, palette, pen, words.Title));
+            Put(sheet.Whole, view.Width, view.Height, pen => WornDrawing.Draw(worn, palette, pen, words.Title));
         }
         else
         {
-            Put(CardSheet.Left, flat.Width, flat.Height, pen => FlatDrawing.Draw(flat, palette, pen, words.Title));
-            Put(CardSheet.Right, view.Width, view.Height, pen => WornDrawing.Draw(worn, palette, pen, words.Title));
+            Put(sheet.Left, flat.Width, flat.Height, pen => FlatDrawing.Draw(flat, palette, pen, words.Title));
+            Put(sheet.Right, view.Width, view.Height, pen => WornDrawing.Draw(worn, palette, pen, words.Title));
         }
 
         return canvas;
