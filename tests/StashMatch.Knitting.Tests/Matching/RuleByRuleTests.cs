@@ -27,6 +27,13 @@ public sealed class RuleByRuleTests
     }
 
     [Fact]
+    public void The_longest_of_what_is_short_gets_the_longest_remainder()
+    {
+        var answer = Ask(Of(["stripe 1", "stripe 2"], [9, 12], 8, 5) with { Blend = true });
+        Assert.Equal((4_000, 4_000), (ShortOf(answer, "stripe 1"), ShortOf(answer, "stripe 2")));
+    }
+
+    [Fact]
     public void Without_a_brim_the_thread_is_kept_from_the_stripes_all_the_same()
     {
         var hat = Samples.BrimUp with { Brim = null, Braids = new Braids(BraidPlaces.BetweenStripes, StrandSource.Scraps, 1), StripeCounts = null };
@@ -40,7 +47,7 @@ public sealed class RuleByRuleTests
     public void By_position_a_fresh_leftover_is_not_the_same_as_one_like_it_with_something_on_it()
     {
         // 4 + 6 on each: the second 4 has to go on the fresh one of two like leftovers, after it was tried on the other.
-        Assert.Equal(Found.Yes, ByPosition(Of(["stripe 1", "stripe 2", "stripe 3", "stripe 4"], [4, 4, 6, 6], 10, 10) with { Blend = true }));
+        Assert.Equal(Found.Yes, ByPosition(Coloured(Of(["stripe 1", "stripe 2", "stripe 3", "stripe 4"], [4, 4, 6, 6], 10, 10), 0, 0) with { Blend = true }));
     }
 
     [Fact]
@@ -56,7 +63,7 @@ public sealed class RuleByRuleTests
     public void By_position_leftovers_a_lock_tells_apart_are_not_the_same()
     {
         // Both like; stripe 2 may not come from the first, so stripe 1 has to.
-        var question = Of(["stripe 1", "stripe 2"], [9, 9], 10, 10) with { Blend = true };
+        var question = Coloured(Of(["stripe 1", "stripe 2"], [9, 9], 10, 10), 0, 0) with { Blend = true };
         Assert.Equal(Found.Yes, ByPosition(question with { Never = [new Pairing("stripe 2", "l0")] }));
         Assert.Equal(Found.Yes, ByPosition(question with { Never = [new Pairing("stripe 2", "l1")] }));
     }
