@@ -5,6 +5,7 @@ using StashMatch.Store.Data;
 using StashMatch.Web.Layout;
 using StashMatch.Web.OpenInterface;
 using StashMatch.Web.Pages;
+using StashMatch.Web.Pages.WeighLeftovers;
 using StashMatch.Web.Phone;
 
 namespace StashMatch.Web;
@@ -61,6 +62,7 @@ public static class Host
         app.MapStaticAssets();
         app.MapOpenInterface();
         app.MapPairing();
+        app.MapPictures();
         app.MapFiles();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }

@@ -35,6 +35,27 @@ internal static class AnsweringTables
         }
     }
 
+    public static void Grid(HatDesign hat, bool isShort)
+    {
+        Table.Head("From this bag: 8 sizes × 12 counts × 4 arrangements = 384 cells, odds and colours in", "leftovers", "bags", "median", "worst");
+        foreach (var count in new[] { 60, 1_000, 10_000 })
+        {
+            var times = new List<double>();
+            for (var seed = -1; seed < (isShort ? 3 : 15); seed++)
+            {
+                var bag = Bags.Of(count, seed + 1);
+                var timer = Stopwatch.StartNew();
+                FromThisBag.Cells(hat, bag, hat.SizeNames, [.. Enumerable.Range(1, 12)], FromThisBag.Usual, 10);
+                if (seed >= 0)
+                {
+                    times.Add(timer.Elapsed.TotalMilliseconds);
+                }
+            }
+
+            Table.Row($"{count}", $"{times.Count}", Table.Figure(Table.Median(times)), Table.Figure(times.Max()));
+        }
+    }
+
     public static async Task OverHttpAsync(HttpClient client, int requests)
     {
         Table.Head($"POST can-i-make, repairs in, {requests} requests", "leftovers", "stripes", "median", "95th percentile", "worst");

@@ -30,6 +30,13 @@ if (args.Contains("--unproven"))
     return;
 }
 
+if (args.Contains("--bags"))
+{
+    BagTables.Cells(hat, isShort);
+    BagTables.WholeBags(hat, isShort);
+    return;
+}
+
 if (args.Contains("--colours"))
 {
     MatchingTables.Colours(isShort);
@@ -41,8 +48,11 @@ MatchingTables.ProvenShare(isShort, list: false);
 MatchingTables.Growth(isShort);
 MatchingTables.Colours(isShort);
 MatchingTables.Memory();
+AnsweringTables.Grid(hat with { StripeCounts = null }, isShort);
 AnsweringTables.WithRepairs(hat, isShort ? 6 : 60);
 await AnsweringTables.OverHttpAsync(client, isShort ? 60 : 400);
 AnsweringTables.RowPlans(hat);
+BagTables.Cells(hat, isShort);
+BagTables.WholeBags(hat, isShort);
 Kits.Row(hat with { StripeCounts = null }, isShort ? 6 : 20);
 Directory.Delete(folder, recursive: true);

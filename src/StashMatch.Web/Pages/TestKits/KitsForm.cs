@@ -26,6 +26,9 @@ public sealed class KitsForm
 
     public string Buyable { get; set; } = "10 g / 40 m\n20 g / 80 m\n50 g / 210 m";
 
+    /// <summary>How the smallest kit's skeins are spread.</summary>
+    public Arrangement SmallestArrangement { get; set; } = Arrangement.OwnColours;
+
     public ISet<string> Sizes { get; } = new HashSet<string>(StringComparer.Ordinal);
 
     public ISet<Arrangement> Arrangements { get; } = new HashSet<Arrangement>(KitQuestion.UsualArrangements);

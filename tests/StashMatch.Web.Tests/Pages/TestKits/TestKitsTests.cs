@@ -42,7 +42,6 @@ public sealed class TestKitsTests : PageContext
         await ReadyAsync();
         GoTo("/kits?hat=practice-hat");
         var page = Render<Page>();
-        Untick(page, "one ground", "one thread through", "as it falls");
         page.Find("#buyable").Change("10 g / 25 yd\n20 g / 50 yd");
         await page.FindAll("button").Single(b => b.TextContent == "Find it").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("4 × 10 g / 25 yd and 1 × 20 g / 50 yd: 60 g in all. Nothing lighter does.", page.Find(".panel .said").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
