@@ -23,6 +23,7 @@ public static class StoreRegistration
         services.AddSingleton<StoreStart>();
         services.AddSingleton<LeftoverStore>();
         services.AddSingleton<PlanStore>();
+        services.AddSingleton<PictureStore>();
         services.AddSingleton<KnitterStore>();
         services.AddSingleton<SettingsStore>();
         services.AddSingleton<PhoneStore>();

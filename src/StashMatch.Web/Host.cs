@@ -5,6 +5,7 @@ using StashMatch.Store.Data;
 using StashMatch.Web.Layout;
 using StashMatch.Web.OpenInterface;
 using StashMatch.Web.Pages;
+using StashMatch.Web.Pages.WeighLeftovers;
 using StashMatch.Web.Phone;
 
 namespace StashMatch.Web;
@@ -45,6 +46,7 @@ public static class Host
         builder.Services.AddHabits();
         builder.Services.AddOpenInterface();
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
+        builder.Services.AddScoped<Microsoft.AspNetCore.Components.Web.HtmlRenderer>();
         builder.Services.AddScoped<Pages.CanIMakeIt.HatQuestion>();
     }
 
@@ -62,6 +64,7 @@ public static class Host
         app.MapStaticAssets();
         app.MapOpenInterface();
         app.MapPairing();
+        app.MapPictures();
         app.MapFiles();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
     }

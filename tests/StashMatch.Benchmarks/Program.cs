@@ -23,10 +23,17 @@ if (args.Contains("--kits"))
     return;
 }
 
-Console.WriteLine($"{Table.Today()}, {Environment.ProcessorCount} processors, {GC.GetGCMemoryInfo().TotalAvailableMemoryBytes >> 30} GiB, {(isShort ? "short" : "long")} run, seeded; milliseconds unless said");
+Console.WriteLine($"{Table.Today()}, {Environment.ProcessorCount} processors, {GC.GetGCMemoryInfo().TotalAvailableMemoryBytes >> 30} GiB, {(isShort ? "short" : "long")} run, seeded; milliseconds unless said (on a busy machine the lesser of time and processor time)");
 if (args.Contains("--unproven"))
 {
     MatchingTables.ProvenShare(isShort, list: true);
+    return;
+}
+
+if (args.Contains("--bags"))
+{
+    BagTables.Cells(hat, isShort);
+    BagTables.WholeBags(hat, isShort);
     return;
 }
 
@@ -36,7 +43,11 @@ if (args.Contains("--colours"))
     return;
 }
 
-MatchingTables.AgainstTheSolver(isShort);
+if (!args.Contains("--ours"))
+{
+    MatchingTables.AgainstTheSolver(isShort);
+}
+
 MatchingTables.ProvenShare(isShort, list: false);
 MatchingTables.Growth(isShort);
 MatchingTables.Colours(isShort);
@@ -44,5 +55,7 @@ MatchingTables.Memory();
 AnsweringTables.WithRepairs(hat, isShort ? 6 : 60);
 await AnsweringTables.OverHttpAsync(client, isShort ? 60 : 400);
 AnsweringTables.RowPlans(hat);
+BagTables.Cells(hat, isShort);
+BagTables.WholeBags(hat, isShort);
 Kits.Row(hat with { StripeCounts = null }, isShort ? 6 : 20);
 Directory.Delete(folder, recursive: true);

@@ -111,7 +111,7 @@ public sealed class AskingTests(LiveApp app) : IClassFixture<LiveApp>
         List<string> said = [], abroad = [];
         page.Console += (_, m) => { if (m.Type is "error" or "warning") { said.Add(m.Text); } };
         page.Request += (_, r) => { if (!r.Url.StartsWith(app.Address, StringComparison.Ordinal) && !r.Url.StartsWith("data:", StringComparison.Ordinal)) { abroad.Add(r.Url); } };
-        foreach (var (address, shows) in new[] { ("/", "h1"), ("/leftovers", "#name:enabled"), ("/hats", "#hat-name:enabled"), ("/settings", "#scale-step:enabled"), ("/leftovers/tags", "h1"), ("/open-interface/", "text=Weighs a leftover again") })
+        foreach (var (address, shows) in new[] { ("/", "h1"), ("/leftovers", "#name:enabled"), ("/from-this-bag", "h1"), ("/hats", "#hat-name:enabled"), ("/settings", "#scale-step:enabled"), ("/leftovers/tags", "h1"), ("/open-interface/", "text=Weighs a leftover again") })
         {
             await page.GotoAsync(address);
             await Expect(page.Locator(shows).First).ToBeVisibleAsync();

@@ -85,6 +85,8 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("p.said")).ToContainTextAsync("From a photo is saved");
         await Expect(page.Locator(".list .about").First).ToContainTextAsync("dark green #");
+        await page.GetByRole(AriaRole.Button, new() { Name = "in hand From a photo" }).ClickAsync();
+        await Expect(page.Locator("img.picture")).ToHaveJSPropertyAsync("naturalWidth", 64);
     }
 
     [Fact]

@@ -63,6 +63,8 @@ internal sealed class Shelf : IAsyncDisposable
 
     public StorePlace Place => _services.GetRequiredService<StorePlace>();
 
+    public PictureStore Pictures => _services.GetRequiredService<PictureStore>();
+
     public KitStore Kits => _services.GetRequiredService<KitStore>();
 
     public TesterStore Testers => _services.GetRequiredService<TesterStore>();

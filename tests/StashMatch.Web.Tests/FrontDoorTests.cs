@@ -11,6 +11,7 @@ public sealed partial class FrontDoorTests(HomeApp app) : IClassFixture<HomeApp>
     [Theory]
     [InlineData("/", HttpStatusCode.OK)]
     [InlineData("/leftovers", HttpStatusCode.OK)]
+    [InlineData("/from-this-bag", HttpStatusCode.OK)]
     [InlineData("/no-such-page", HttpStatusCode.NotFound)]
     [InlineData("/api/v1/leftovers", HttpStatusCode.OK)]
     [InlineData("/css/base.css", HttpStatusCode.OK)]

@@ -13,7 +13,9 @@ namespace StashMatch.Knitting.Matching;
 /// </remarks>
 public static class DepthsFromLeftovers
 {
+    // So many orders of colours are tried where the first do not do, and no more steps than these in all.
     private const int MostOrders = 1_000;
+    private const long MostSteps = 100_000_000;
 
     /// <summary>Finds the depths; a plan with a reason where there are none.</summary>
     /// <exception cref="ArgumentException">No leftover, more than can be chosen, or two that share an id.</exception>
@@ -38,13 +40,18 @@ public static class DepthsFromLeftovers
                 continue;
             }
 
-            var plan = rounds.SideToSide ? Flat(question, rounds, chosen, cancel) : Ordered(question, rounds, chosen);
+            var plan = rounds.SideToSide ? Flat(question, rounds, chosen, cancel) : Ordered(question, rounds, chosen, cancel);
             if (plan.Why == Why.Covered)
             {
                 return plan with { NotIn = [.. chosen.Except(plan.Stripes.Select(s => s.Leftover))], ProvenBest = plan.ProvenBest && none is not { Why: Why.Colour } };
             }
 
             none ??= plan;
+            if (plan.Why == Why.Short && rounds.SideToSide)
+            {
+                // Fewer stripes have fewer leftovers, and more rows where there are fewer braids.
+                return none;
+            }
         }
 
         return none ?? new DepthPlan
@@ -68,11 +75,11 @@ public static class DepthsFromLeftovers
             return Made(question, [.. path.Select(i => chosen[used[i]])], [.. path.Select(i => rows[used[i]])]) with { ProvenBest = true };
         }
 
-        return Searched(question, rounds, chosen) ?? new DepthPlan { Why = Why.Colour, Reason = "Next-door colours would read as one in every order tried." };
+        return Searched(question, rounds, chosen, cancel) ?? new DepthPlan { Why = Why.Colour, Reason = "Next-door colours would read as one in every order tried." };
     }
 
     // The order of colours, from either end; where these leftovers do not reach in it, any order the colours allow.
-    private static DepthPlan Ordered(DepthQuestion question, StripeRounds rounds, List<Leftover> chosen)
+    private static DepthPlan Ordered(DepthQuestion question, StripeRounds rounds, List<Leftover> chosen, CancellationToken cancel)
     {
         var path = ColourPath.Find([.. chosen.Take(rounds.Stripes)]);
         (List<Leftover> Order, int[] Rows, Int128 Worth)? best = null;
@@ -86,18 +93,19 @@ public static class DepthsFromLeftovers
         }
 
         return best is var (found, each, _) ? Made(question, found, each)
-            : Searched(question, rounds, chosen) is { } searched ? searched with { ProvenBest = false }
+            : Searched(question, rounds, chosen, cancel) is { } searched ? searched with { ProvenBest = false }
             : path is null ? new DepthPlan { Why = Why.Colour, Reason = "Next-door colours would read as one in every order tried." }
             : TooLittle(question, rounds, chosen);
     }
 
     // One order after another that the colours allow, up to a limit: least held in all, then the tidiest. Proven where all were looked at.
-    private static DepthPlan? Searched(DepthQuestion question, StripeRounds rounds, List<Leftover> chosen)
+    private static DepthPlan? Searched(DepthQuestion question, StripeRounds rounds, List<Leftover> chosen, CancellationToken cancel)
     {
         (List<Leftover> Order, int[] Rows, Int128 Worth)? best = null;
-        var left = MostOrders;
+        var left = (int)Math.Min(MostOrders, MostSteps / Math.Max(1, (long)rounds.Stripes * rounds.Rounds * rounds.Rounds));
         foreach (var order in ColourPath.All(chosen, rounds.Stripes))
         {
+            cancel.ThrowIfCancellationRequested();
             if (--left < 0)
             {
                 break;

@@ -26,6 +26,11 @@ internal sealed class FlatDepths
     public (int[] Rows, int First, int Last)? Find(CancellationToken cancel)
     {
         var (count, stripes) = (_held.Length, _rounds.Stripes);
+        if (Enumerable.Range(0, count).Select(Reach).OrderDescending().Take(stripes).Sum() < _rows)
+        {
+            return null;
+        }
+
         var layer = (stripes + 1) * (_rows + 1) * 4;
         var taken = new ushort[count][];
         var (now, next) = (new Int128[layer], new Int128[layer]);
@@ -59,6 +64,18 @@ internal sealed class FlatDepths
         return now[state] == DepthWorth.None ? null : Back(taken, state);
     }
 
+    // The most rows a leftover has anywhere in the panel.
+    private int Reach(int j)
+    {
+        var rows = 0;
+        while (rows < Math.Min(_most, _rows) && _rounds.Need(0, 0, rows + 1, false, false) <= _bears[j])
+        {
+            rows++;
+        }
+
+        return rows;
+    }
+
     private int State(int count, int rows, int roles) => (((count * (_rows + 1)) + rows) * 4) + roles;
 
     private void Place(int j, int role, Int128[] now, Int128[] next, ushort[] taken)
@@ -76,7 +93,7 @@ internal sealed class FlatDepths
             }
 
             var worth = DepthWorth.Of(_held[j], _bears[j], need, rows);
-            for (var count = 0; count < stripes; count++)
+            for (var count = Math.Max(0, stripes - (_held.Length - j)); count < Math.Min(stripes, j + 1); count++)
             {
                 for (var before = 0; before + rows <= _rows; before++)
                 {

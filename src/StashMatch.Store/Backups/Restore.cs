@@ -52,7 +52,7 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
         await RefuseAsync(backup, known, cancel);
         await StoreFile.CopyAsync(backup, Fresh, cancel);
         await RefuseAsync(Fresh, known, cancel);
-        await using (var fresh = OpenFresh())
+        await using (var fresh = OpenAlone(Fresh))
         {
             await fresh.Database.MigrateAsync(cancel);
         }
@@ -68,9 +68,9 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
             // Nobody is in: what the pool still holds is idle, and would hold on to the old file.
             using var pooled = new SqliteConnection(context.Database.GetConnectionString());
             SqliteConnection.ClearPool(pooled);
-            await KeepPhonesAsync(context, cancel);
         }
 
+        await KeepPhonesAsync(cancel);
         await StoreFile.CopyAsync(place.File, before, cancel);
         if (!await SettleAsync(place.File, cancel))
         {
@@ -82,10 +82,12 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
     }
 
     // Paired phones belong to the machine, not to the backup: one shut out since then is not let in again.
-    private async Task KeepPhonesAsync(StashContext now, CancellationToken cancel)
+    private async Task KeepPhonesAsync(CancellationToken cancel)
     {
-        var phones = await now.Phones.ToListAsync(cancel);
-        await using (var fresh = OpenFresh())
+        // Not through the gate, which is shut.
+        await using var now = OpenAlone(place.File);
+        var phones = await now.Phones.AsNoTracking().ToListAsync(cancel);
+        await using (var fresh = OpenAlone(Fresh))
         {
             await fresh.Phones.ExecuteDeleteAsync(cancel);
             fresh.AddRange(phones);
@@ -96,7 +98,7 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
         StoreFile.Flush(Fresh);
     }
 
-    private StashContext OpenFresh() => new(new DbContextOptionsBuilder<StashContext>().UseSqlite(StoreFile.Alone(Fresh)).Options, owner);
+    private StashContext OpenAlone(string file) => new(new DbContextOptionsBuilder<StashContext>().UseSqlite(StoreFile.Alone(file)).Options, owner);
 
     // A file with a log beside it is not whole by itself. Leaving the log mode takes everything in and takes the log away; it needs the file alone.
     private static async Task<bool> SettleAsync(string file, CancellationToken cancel)

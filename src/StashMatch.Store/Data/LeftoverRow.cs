@@ -65,5 +65,7 @@ public sealed class LeftoverRow : IOwned, IRaced
     /// <summary>When it was taken off the list; its ledger says so too.</summary>
     public DateTimeOffset? RemovedAt { get; set; }
 
+    public PictureRow? Picture { get; set; }
+
     public ICollection<EntryRow> Entries { get; } = new List<EntryRow>();
 }

@@ -59,8 +59,10 @@ public sealed class StashContext(DbContextOptions<StashContext> options, Owner o
             e.HasIndex(r => new { r.OwnerId, r.PublicId }).IsUnique();
             e.HasIndex(r => new { r.OwnerId, r.LoggedAt });
             e.Property(r => r.Version).IsConcurrencyToken();
+            e.HasOne(r => r.Picture).WithOne().HasForeignKey<PictureRow>(p => p.LeftoverId).OnDelete(DeleteBehavior.Cascade);
             e.HasMany(r => r.Entries).WithOne().HasForeignKey(w => w.LeftoverId).OnDelete(DeleteBehavior.Cascade);
         });
+        Own<PictureRow>(modelBuilder, e => e.ToTable("Pictures").HasKey(p => p.LeftoverId));
         Own<EntryRow>(modelBuilder, e => e.ToTable("Ledger"));
         Own<PlanRow>(modelBuilder, e =>
         {

@@ -104,6 +104,9 @@ public sealed record LeftoverJson
 
     public DateTimeOffset? LoggedAt { get; init; }
 
+    /// <summary>A small picture, a PNG of at most 16 KB.</summary>
+    public byte[]? Picture { get; init; }
+
     /// <summary>Oldest first.</summary>
     public IReadOnlyList<EntryJson?>? Ledger { get; init; }
 }

@@ -168,9 +168,21 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
             return null;
         }
 
+        if (json.Picture is { } png && !PictureStore.CanKeep(png))
+        {
+            errors.Add($"{at}picture", "must be a PNG of at most 16 KB");
+        }
+
         var row = new LeftoverRow
         {
-            Id = Guid.NewGuid(), PublicId = json.Id, Name = "", Code = json.Code, Fibre = "", IsDemo = json.Demo ?? false, LoggedAt = Time($"{at}loggedAt", json.LoggedAt),
+            Picture = json.Picture is null ? null : new PictureRow { Png = json.Picture },
+            Id = Guid.NewGuid(),
+            PublicId = json.Id,
+            Name = "",
+            Code = json.Code,
+            Fibre = "",
+            IsDemo = json.Demo ?? false,
+            LoggedAt = Time($"{at}loggedAt", json.LoggedAt),
         };
         details.To(row);
         _leftovers[json.Id] = row.Id;

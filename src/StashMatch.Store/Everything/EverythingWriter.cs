@@ -12,7 +12,7 @@ internal static class EverythingWriter
     {
         var settings = await context.Settings.FirstOrDefaultAsync(cancel);
         var lines = (await context.Ledger.OrderBy(e => e.Id).ToListAsync(cancel)).ToLookup(e => e.LeftoverId);
-        var leftovers = await context.Leftovers.OrderBy(r => r.LoggedAt).ThenBy(r => r.PublicId).ToListAsync(cancel);
+        var leftovers = await context.Leftovers.Include(r => r.Picture).OrderBy(r => r.LoggedAt).ThenBy(r => r.PublicId).ToListAsync(cancel);
         var ids = leftovers.ToDictionary(r => r.Id, r => r.PublicId);
         return new EverythingJson
         {
@@ -56,6 +56,7 @@ internal static class EverythingWriter
         Note = row.Note,
         Demo = row.IsDemo,
         LoggedAt = row.LoggedAt,
+        Picture = row.Picture?.Png,
         Ledger = lines.ConvertAll(l => new EntryJson
         {
             Kind = l.Kind,

@@ -218,10 +218,10 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
         var open = context.Plans.Where(p => p.Reserves && p.FinishedAt == null && p.PublicId != (butPlan ?? ""));
         var rows = context.Leftovers.Where(r => r.RemovedAt == null && (only == null || r.PublicId == only));
         var seen = await rows.OrderByDescending(r => r.LoggedAt).ThenByDescending(r => r.PublicId)
-            .Select(r => new { Row = r, Promised = context.Promises.Where(p => p.LeftoverId == r.Id && open.Any(o => o.Id == p.PlanId)).Sum(p => p.Millimetres) })
+            .Select(r => new { Row = r, Promised = context.Promises.Where(p => p.LeftoverId == r.Id && open.Any(o => o.Id == p.PlanId)).Sum(p => p.Millimetres), HasPicture = r.Picture != null })
             .ToListAsync(cancel);
         var lines = (await context.Ledger.Where(e => rows.Any(r => r.Id == e.LeftoverId)).OrderBy(e => e.Id).ToListAsync(cancel)).ToLookup(e => e.LeftoverId);
-        return [.. seen.Where(s => lines.Contains(s.Row.Id)).Select(s => LoggedLeftover.Of(s.Row, new Ledger([.. lines[s.Row.Id]]), s.Promised))];
+        return [.. seen.Where(s => lines.Contains(s.Row.Id)).Select(s => LoggedLeftover.Of(s.Row, new Ledger([.. lines[s.Row.Id]]), s.Promised, s.HasPicture))];
     }
 
     private Task<bool> ChangeAsync(string id, Action<LeftoverRow, DateTimeOffset> change, CancellationToken cancel) => contexts.WriteAsync(

@@ -56,6 +56,9 @@ public sealed record LoggedLeftover
 
     public required bool IsDemo { get; init; }
 
+    /// <summary>Whether a small picture of it is kept.</summary>
+    public bool HasPicture { get; init; }
+
     /// <summary>Nothing is left of it.</summary>
     public bool KnittedUp => Left == default;
 
@@ -113,7 +116,7 @@ public sealed record LoggedLeftover
         ? new LabelRatio(mass, row.LabelMassUnit, length, row.LabelLengthUnit, row.RatioFrom)
         : null;
 
-    internal static LoggedLeftover Of(LeftoverRow row, Ledger ledger, long promisedMillimetres) => new()
+    internal static LoggedLeftover Of(LeftoverRow row, Ledger ledger, long promisedMillimetres, bool hasPicture = false) => new()
     {
         Id = row.PublicId,
         Name = row.Name,
@@ -121,6 +124,7 @@ public sealed record LoggedLeftover
         Weighing = ledger.Reading,
         Left = ledger.Left,
         Promised = Metres.FromMillimetres(promisedMillimetres),
+        HasPicture = hasPicture,
         WeighedAt = ledger.Last.At,
         Weighings = ledger.Weighings,
         Ratio = RatioOf(row),

@@ -337,6 +337,24 @@ namespace StashMatch.Store.Migrations
                     b.ToTable("Phones");
                 });
 
+            modelBuilder.Entity("StashMatch.Store.Data.PictureRow", b =>
+                {
+                    b.Property<Guid>("LeftoverId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OwnerId")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Png")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("LeftoverId");
+
+                    b.ToTable("Pictures", (string)null);
+                });
+
             modelBuilder.Entity("StashMatch.Store.Data.PlanRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -508,6 +526,15 @@ namespace StashMatch.Store.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("StashMatch.Store.Data.PictureRow", b =>
+                {
+                    b.HasOne("StashMatch.Store.Data.LeftoverRow", null)
+                        .WithOne("Picture")
+                        .HasForeignKey("StashMatch.Store.Data.PictureRow", "LeftoverId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("StashMatch.Store.Data.PromiseRow", b =>
                 {
                     b.HasOne("StashMatch.Store.Data.LeftoverRow", null)
@@ -525,6 +552,8 @@ namespace StashMatch.Store.Migrations
             modelBuilder.Entity("StashMatch.Store.Data.LeftoverRow", b =>
                 {
                     b.Navigation("Entries");
+
+                    b.Navigation("Picture");
                 });
 
             modelBuilder.Entity("StashMatch.Store.Data.PlanRow", b =>

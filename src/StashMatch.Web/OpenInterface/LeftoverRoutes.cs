@@ -106,44 +106,46 @@ public static class LeftoverRoutes
         }
 
         var errors = new FieldErrors();
-        if (string.IsNullOrWhiteSpace(body.Name))
-        {
-            errors.Add("name", "is missing");
-        }
-
-        if (body.Id is { } id && (string.IsNullOrWhiteSpace(id) || id.Length > 80))
-        {
-            errors.Add("id", "must be 1 to 80 characters");
-        }
-
         var once = request.Headers["Idempotency-Key"].FirstOrDefault();
         if (once is { Length: 0 or > MostKey })
         {
             errors.Add("Idempotency-Key", $"must be 1 to {MostKey} characters");
         }
 
-        var leftover = body.Read(errors, "", body.Id ?? "new");
-        if (leftover is null || errors.Any)
+        if (string.IsNullOrWhiteSpace(body.Name))
+        {
+            errors.Add("name", "is missing");
+        }
+
+        if (body.Read(errors, "", body.Id ?? "new") is not { } read)
+        {
+            return errors.Problem();
+        }
+
+        var leftover = new NewLeftover(body.Name ?? "", read.Weighing, read.Ratio)
+        {
+            Id = body.Id,
+            Class = read.Class,
+            Fibre = read.Fibre,
+            Superwash = read.Superwash,
+            Make = read.Make,
+            Colour = read.Colour,
+            Lot = read.Lot,
+            Care = read.Care,
+        };
+        if (!errors.Any)
+        {
+            leftover.Check(errors);
+        }
+
+        if (errors.Any)
         {
             return errors.Problem();
         }
 
         try
         {
-            var logged = await store.WeighAsync(
-                new NewLeftover(body.Name!, leftover.Weighing, leftover.Ratio)
-                {
-                    Id = body.Id,
-                    Class = leftover.Class,
-                    Fibre = leftover.Fibre,
-                    Superwash = leftover.Superwash,
-                    Make = leftover.Make,
-                    Colour = leftover.Colour,
-                    Lot = leftover.Lot,
-                    Care = leftover.Care,
-                },
-                once,
-                cancel);
+            var logged = await store.WeighAsync(leftover, once, cancel);
             return await ShowAsync(store, logged, StatusCodes.Status201Created, cancel);
         }
         catch (ArgumentException e)

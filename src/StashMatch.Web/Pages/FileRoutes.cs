@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
 using StashMatch.Store;
 
 namespace StashMatch.Web.Pages;
@@ -17,6 +19,7 @@ public static class FileRoutes
         app.MapGet("/can-i-make.png", PictureAsync).ExcludeFromDescription();
         app.MapGet("/testers.csv", SheetAsync).ExcludeFromDescription();
         app.MapGet("/hats/{id}.json", HatAsync).ExcludeFromDescription();
+        app.MapGet("/plans/{id}/share", ShareAsync).ExcludeFromDescription();
     }
 
     private static async Task<IResult> TableAsync(
@@ -55,6 +58,26 @@ public static class FileRoutes
         (await hats.ListAsync(cancel)).FirstOrDefault(h => h.Id == id) is { } hat
             ? File(HatFile.Write(hat.Description), "application/json; charset=utf-8", $"{Slug(hat.Hat.Name)}.json")
             : Results.Text("No hat has that id.", statusCode: StatusCodes.Status404NotFound);
+
+    private static async Task<IResult> ShareAsync(
+        string id, PlanStore plans, LeftoverStore leftovers, HatStore hats, IWebHostEnvironment web, HtmlRenderer renderer, Habits habits, CancellationToken cancel)
+    {
+        habits.Enter();
+        await habits.ReadAsync(cancel);
+        if (await KnittingSheet.SheetView.LoadAsync(id, plans, leftovers, hats, cancel) is not { } view)
+        {
+            return Results.Text("No plan has that id.", statusCode: StatusCodes.Status404NotFound);
+        }
+
+        using var style = new StreamReader(web.WebRootFileProvider.GetFileInfo("css/sheet.css").CreateReadStream());
+        var parameters = ParameterView.FromDictionary(new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(KnittingSheet.ShareSheet.View)] = view,
+            [nameof(KnittingSheet.ShareSheet.Style)] = await style.ReadToEndAsync(cancel),
+        });
+        var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<KnittingSheet.ShareSheet>(parameters)).ToHtmlString());
+        return File(html, "text/html; charset=utf-8", $"{Slug(view.Plan.Name)}.html");
+    }
 
     private static IResult Wrong(FieldErrors errors) => Results.Text(
         string.Join('\n', errors.ByField.Select(e => Pieces.Shown.Sentence(e.Key, e.Value[0]))) + "\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest);

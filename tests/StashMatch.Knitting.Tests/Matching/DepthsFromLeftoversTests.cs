@@ -175,6 +175,16 @@ public sealed class DepthsFromLeftoversTests
     }
 
     [Fact]
+    public void Forty_leftovers_at_the_finest_gauge_are_still_answered_and_the_hat_keeps_its_most_stripes()
+    {
+        var hat = Samples.SideToSide with { Gauge = Gauge.Of(28, 80), StripeCounts = new StripeCounts(4, 24) };
+        Leftover[] forty = [.. Enumerable.Range(0, 40).Select(i => Coloured($"l{i:00}", 9 + (i * 7 % 13), $"#{i * 6:X2}{i * 97 % 256:X2}{i * 53 % 256:X2}"))];
+        var plan = DepthsFromLeftovers.Find(new DepthQuestion(hat, "H", forty), Stop);
+        Assert.Equal((Why.Covered, 24, 16), (plan.Why, plan.Stripes.Count, plan.NotIn.Count));
+        Assert.ThrowsAny<OperationCanceledException>(() => DepthsFromLeftovers.Find(new DepthQuestion(hat, "H", forty), new CancellationToken(canceled: true)));
+    }
+
+    [Fact]
     public void Rows_that_do_not_fill_the_body_or_break_the_right_side_rule_are_refused_with_a_reason()
     {
         Assert.True(OwnRows.TryPut(Samples.SideToSide, "C", [40, 41, 41, 57], out var own, out _));

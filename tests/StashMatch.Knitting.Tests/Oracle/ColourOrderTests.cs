@@ -12,9 +12,9 @@ public sealed class ColourOrderTests
     public void The_order_of_colours_lowers_nothing_else_and_is_within_three_per_cent_of_the_best_nine_times_in_ten(ColourOrder order)
     {
         var (settled, near) = (0, 0);
-        Parallel.For(0, 36, new ParallelOptions { CancellationToken = TestContext.Current.CancellationToken, MaxDegreeOfParallelism = 2 }, seed =>
+        Parallel.For(0, 24, new ParallelOptions { CancellationToken = TestContext.Current.CancellationToken, MaxDegreeOfParallelism = 2 }, seed =>
         {
-            var question = Instances.Tied(10 + (seed % 5), 4 + (seed % 4), seed);
+            var question = Instances.Tied(10 + (seed % 5), 4 + (seed % 3), seed);
             var (any, ordered) = (Ask(question), Ask(question with { ColourOrder = order }));
             var sheet = Sheet.Of(question, any.Hat);
             var (before, after) = (Comparison.BallOf(sheet, any), Comparison.BallOf(sheet, ordered));
@@ -42,7 +42,7 @@ public sealed class ColourOrderTests
             Interlocked.Add(ref near, Math.Abs(ours - best.Value) <= 0.03 * best.Value ? 1 : 0);
         });
         TestContext.Current.TestOutputHelper!.WriteLine($"{order}: {near} of {settled} within 3 %");
-        Assert.True(settled >= 20, $"{settled} settled");
+        Assert.True(settled >= 15, $"{settled} settled");
         Assert.True(near >= 0.9 * settled, $"{near} of {settled} within 3 %");
     }
 

@@ -32,6 +32,17 @@ public sealed class BackupStoreTests
     }
 
     [Fact]
+    public async Task A_phone_shut_out_since_the_backup_is_not_let_in_again_by_it()
+    {
+        await using var shelf = await Shelf.ReadyAsync();
+        var (lost, kept) = (await shelf.Phones.PairAsync("lost phone", Stop), await shelf.Phones.PairAsync("kitchen phone", Stop));
+        var backup = await shelf.Backups.BackUpAsync(Stop);
+        await shelf.Phones.RevokeAsync(lost, Stop);
+        await shelf.Backups.RestoreAsync(backup.Name, Stop).WaitAsync(TimeSpan.FromSeconds(60), Stop);
+        Assert.Equal((false, true), (await shelf.Phones.MayComeInAsync(lost, Stop), await shelf.Phones.MayComeInAsync(kept, Stop)));
+    }
+
+    [Fact]
     public async Task Many_who_save_while_a_backup_is_restored_either_wait_or_are_in_the_backup_before()
     {
         await using var shelf = await Shelf.ReadyAsync();

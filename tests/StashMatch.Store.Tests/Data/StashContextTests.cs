@@ -48,8 +48,17 @@ public sealed class StashContextTests
         var hat = await shelf.Hats.SaveAsync(new HatDescription { WeightClass = 1, Construction = "side-to-side", Gauge = new(28, 40) }, Stop);
         await shelf.Demo.LoadOnceAsync(Stop);
 
+        await shelf.Plans.SaveAsync(new NewPlan("Mine", "h", "C", 1, "own-colours", [new PlannedPart(id, "brim", 1)]), Stop);
+        await shelf.Settings.SaveAsync(new Settings { AllowancePercent = 33 }, Stop);
+        var phone = await shelf.Phones.PairAsync("kitchen phone", Stop);
+
         Assert.Empty(await other.Leftovers.ListAsync(Stop));
         Assert.Empty(await other.Leftovers.ForHatsAsync(Stop));
+        Assert.Empty(await other.Leftovers.HistoryAsync(id, Stop));
+        Assert.Empty(await other.Plans.ListAsync(Stop));
+        Assert.Equal(new Settings(), await other.Settings.ReadAsync(Stop));
+        Assert.False(await other.Phones.MayComeInAsync(phone, Stop));
+        Assert.DoesNotContain("Moss", System.Text.Encoding.UTF8.GetString(await other.Everything.WriteAsync(Stop)), StringComparison.Ordinal);
         Assert.Null(await other.Leftovers.FindAsync(id, Stop));
         Assert.Null(await other.Hats.FindAsync(hat, Stop));
         Assert.DoesNotContain(await other.Hats.ListAsync(Stop), h => h.Id == hat);

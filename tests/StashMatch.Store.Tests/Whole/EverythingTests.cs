@@ -23,7 +23,9 @@ public sealed class EverythingTests
         Assert.Equal(Encoding.UTF8.GetString(file), Encoding.UTF8.GetString(await fresh.Everything.WriteAsync(Stop)));
         Assert.Equal(await shelf.Leftovers.ListAsync(Stop), await fresh.Leftovers.ListAsync(Stop));
         var (before, after) = (await shelf.Leftovers.HistoryAsync("moss", Stop), await fresh.Leftovers.HistoryAsync("moss", Stop));
-        Assert.Equal(before.Select(h => (h.Kind, h.At, h.Left, h.IsUndone, h.Undid)), after.Select(h => (h.Kind, h.At, h.Left, h.IsUndone, h.Undid)));
+        Assert.Equal(before.Select(h => (h.Kind, h.At, h.Left, h.Weighing, h.Used, h.For, h.IsUndone, h.Undid)), after.Select(h => (h.Kind, h.At, h.Left, h.Weighing, h.Used, h.For, h.IsUndone, h.Undid)));
+        Assert.Equal(before.SelectMany(h => h.Changes), after.SelectMany(h => h.Changes));
+        Assert.Equal("mittens", after[1].For);
         Assert.Equal(EntryKind.Edited, await fresh.Leftovers.UndoAsync("moss", Stop));
         Assert.Null((await fresh.Leftovers.FindAsync("moss", Stop))?.Lot);
         Assert.Equal(10m, (await fresh.Leftovers.FindAsync("oat", Stop))?.Promised.Value);

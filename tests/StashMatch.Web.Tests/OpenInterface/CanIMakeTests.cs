@@ -39,6 +39,60 @@ public sealed class CanIMakeTests(HomeApp app) : IClassFixture<HomeApp>
     }
 
     [Fact]
+    public async Task A_lock_may_name_two_leftovers_held_double()
+    {
+        var bag = Five();
+        bag.Add(new JsonObject { ["id"] = "a", ["grams"] = 22, ["scaleStepGrams"] = 0.1, ["label"] = new JsonObject { ["grams"] = 100, ["metres"] = 420 } });
+        bag.Add(new JsonObject { ["id"] = "b", ["grams"] = 15, ["scaleStepGrams"] = 0.1, ["label"] = new JsonObject { ["grams"] = 100, ["metres"] = 400 } });
+        JsonObject[] ways =
+        [
+            new() { ["part"] = "stripe 1", ["leftover"] = new JsonArray("a", "b"), ["held"] = "double" },
+            new() { ["part"] = "stripe 1", ["leftover"] = "a", ["held"] = "double" },
+        ];
+        foreach (var way in ways)
+        {
+            var answer = await app.Client.PostAsync("can-i-make", Question((JsonArray)bag.DeepClone(), [way]));
+            var part = answer.Part("stripe 1");
+            Assert.Equal("double", part.GetProperty("held").GetString());
+            var from = part.GetProperty("from").EnumerateArray().ToList();
+            Assert.Equal(way["leftover"] is JsonArray ? 2 : 1, from.Count);
+            Assert.Equal(2 * 10.973, from.Sum(f => f.GetProperty("metres").GetDouble()), 3);
+            Assert.Equal(part.GetProperty("needMetres").GetDouble() - part.GetProperty("shortMetres").GetDouble(), from.Sum(f => f.GetProperty("metres").GetDouble()), 3);
+            Assert.Contains("weight-class-mix", answer.Codes("warnings"));
+        }
+    }
+
+    [Fact]
+    public async Task Stripes_are_ordered_by_colour_without_loss()
+    {
+        var totals = new Dictionary<string, double>(StringComparer.Ordinal);
+        foreach (var order in new[] { "any", "gradient", "contrast" })
+        {
+            var question = Question(Five(), [Lock("M", "oat")]);
+            question["colourOrder"] = order;
+            var answer = await app.Client.PostAsync("can-i-make", question);
+            Assert.Equal("only-just", answer.GetProperty("verdict").GetString());
+            Assert.Equal(0, answer.GetProperty("shortMetres").GetDouble());
+            var colours = Enumerable.Range(1, 4).Select(n => answer.Part($"stripe {n}").From()).ToList();
+            totals[order] = colours.Zip(colours.Skip(1)).Sum(p => Step(p.First, p.Second));
+        }
+
+        Assert.True(totals["gradient"] <= totals["any"] && totals["any"] <= totals["contrast"]);
+        Assert.True(totals["gradient"] < totals["contrast"]);
+    }
+
+    private static double Step(string a, string b)
+    {
+        Knitting.Colours.Lab Of(string id)
+        {
+            var hex = Five().Single(l => (string?)l!["id"] == id)!["colour"]!.GetValue<string>();
+            return Knitting.Colours.YarnColour.TryParse(hex, out var colour, out _) ? colour.Lab : default;
+        }
+
+        return Knitting.Colours.ColourDifference.Ciede2000(Of(a), Of(b));
+    }
+
+    [Fact]
     public async Task Unlocked_it_is_only_just_as_well_and_proven_best()
     {
         var answer = await app.Client.PostAsync("can-i-make", Question(Five(), []));
@@ -150,7 +204,9 @@ public sealed class CanIMakeTests(HomeApp app) : IClassFixture<HomeApp>
     [InlineData("""{"hat":"practice-hat","size":"C","arrangement":"one-ground","leftovers":[]}""", "arrangement")]
     [InlineData("""{"hat":"practice-hat","size":"C","allowancePercent":-1,"leftovers":[]}""", "allowancePercent")]
     [InlineData("""{"hat":"practice-hat","size":"C","allowancePercent":101,"leftovers":[]}""", "allowancePercent")]
-    [InlineData("""{"hat":"practice-hat","size":"C","colourOrder":"gradient","leftovers":[]}""", "colourOrder")]
+    [InlineData("""{"hat":"practice-hat","size":"C","colourOrder":"rainbow","leftovers":[]}""", "colourOrder")]
+    [InlineData("""{"hat":"practice-hat","size":"C","leftovers":[],"apart":["sleeve"]}""", "apart[0]")]
+    [InlineData("""{"hat":"practice-hat","size":"C","leftovers":[],"joined":[{"id":"j","of":["a","b"]}]}""", "joined[0].of")]
     [InlineData("""{"hat":"practice-hat","size":"C","nextDoor":"clash","leftovers":[]}""", "nextDoor")]
     [InlineData("""{"hat":"practice-hat","size":"C","leftovers":[{"id":"a","grams":-3,"label":{"grams":100,"metres":400}}]}""", "leftovers[0].grams")]
     [InlineData("""{"hat":"practice-hat","size":"C","leftovers":[{"id":"a","grams":5001,"label":{"grams":100,"metres":400}}]}""", "leftovers[0].grams")]

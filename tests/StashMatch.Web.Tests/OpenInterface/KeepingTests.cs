@@ -116,6 +116,32 @@ public sealed class KeepingTests
     }
 
     [Fact]
+    public async Task A_program_that_runs_has_todays_backup_by_itself()
+    {
+        using var app = new HomeApp();
+        for (var look = 0; look < 500; look++)
+        {
+            var backups = await app.Client.GetFromJsonAsync<JsonElement>(At("backups"), Stop);
+            if (backups.EnumerateArray().Any(b => b.GetProperty("kind").GetString() == "daily"))
+            {
+                return;
+            }
+
+            await Task.Delay(20, Stop);
+        }
+
+        Assert.Fail("There is no daily backup.");
+    }
+
+    [Fact]
+    public async Task A_text_with_a_character_that_is_none_is_named_by_its_field()
+    {
+        using var app = new HomeApp();
+        var refused = await app.Client.PostAsync("leftovers", JsonNode.Parse("""{"name":"Mo\u0000ss","grams":20,"label":{"grams":100,"metres":400}}""")!, HttpStatusCode.BadRequest);
+        Assert.Equal("has a character in it that is no text", refused.GetProperty("errors").GetProperty("name")[0].GetString());
+    }
+
+    [Fact]
     public async Task Another_sites_page_changes_nothing_through_the_persons_browser()
     {
         using var app = new HomeApp();

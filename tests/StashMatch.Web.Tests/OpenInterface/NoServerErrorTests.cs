@@ -16,8 +16,10 @@ public sealed class NoServerErrorTests(HomeApp app) : IClassFixture<HomeApp>
           "usage":{"factor":1.1,"spreadPercent":10}},
          "size":"C","stripes":5,"arrangement":"as-it-falls","inTurn":3,"allowancePercent":10,"colourOrder":"any","nextDoor":"differ",
          "leftovers":[{"id":"moss","grams":6.0,"tareGrams":0,"scaleStepGrams":0.1,"label":{"grams":100,"metres":400},"ratioFrom":"printed",
-           "weightClass":1,"fibre":"80% merino, 20% nylon","colour":"#5B7A3A","singles":false,"superwash":false,"lot":"7"}],
-         "locks":[{"part":"brim","leftover":"moss"}],"never":[{"part":"stripe 1","leftover":"moss"}],
+           "weightClass":1,"fibre":"80% merino, 20% nylon","colour":"#5B7A3A","singles":false,"superwash":false,"lot":"7"},
+           {"id":"fern","grams":3,"label":{"grams":100,"metres":400}},{"id":"ivy","grams":3,"label":{"grams":100,"metres":400}}],
+         "joined":[{"id":"both","of":["fern","ivy"]}],"apart":["stripe 2"],
+         "locks":[{"part":"brim","leftover":"moss","held":"double"}],"never":[{"part":"stripe 1","leftover":"moss"}],
          "sizes":["C"],"stripeCounts":[5],"arrangements":["as-it-falls"],"leastRows":2,"mostRows":200,"lightestPercent":6,
          "skeins":[{"name":"M","grams":50,"count":1,"label":{"grams":100,"metres":400},"colour":"#E2D3B2","fibre":"100% wool","weightClass":1},
            {"name":"S","grams":10,"count":3,"label":{"grams":100,"metres":400}}],
@@ -57,6 +59,7 @@ public sealed class NoServerErrorTests(HomeApp app) : IClassFixture<HomeApp>
 
     [Theory]
     [InlineData("plans", """{"name":"x","hat":"practice-hat","size":"C","stripes":4,"arrangement":"own-colours","reserves":false,"version":"00000000-0000-0000-0000-000000000001","question":{"a":[1]},"parts":[{"leftover":"moss","part":"brim","metres":1.5}]}""")]
+    [InlineData("leftovers", """{"id":"odd","name":"Odd","grams":20,"tareGrams":1,"scaleStepGrams":0.1,"label":{"grams":100,"metres":400},"ratioFrom":"printed","weightClass":1,"fibre":"100% wool","colour":"#5B7A3A","care":"hand wash","lot":"7","singles":false,"superwash":true}""")]
     [InlineData("plans/nobody/name", """{"name":"x"}""")]
     [InlineData("leftovers/moss/uses", """{"grams":0.001,"for":"socks"}""")]
     [InlineData("import", """{"stashMatch":1,"settings":{"firstUnit":"yards","scaleStepGrams":1,"allowancePercent":10},"calibrations":[{"from":"x","factor":1.1,"measureSpread":0.02,"switchedOff":false,"at":"2026-11-25T20:00:00+00:00"}],"hats":[],"leftovers":[{"id":"a","name":"A","code":"Aa","label":{"grams":50,"metres":200},"ratioFrom":"printed","weightClass":1,"fibre":"100% wool","colour":"#5B7A3A","care":"hand wash","loggedAt":"2026-11-25T20:00:00+00:00","ledger":[{"kind":"weighed","at":"2026-11-25T20:00:00+00:00","grams":20,"tareGrams":0,"scaleStepGrams":0.1},{"kind":"edited","at":"2026-11-25T20:00:00+00:00","changes":[{"field":"lot","before":"","after":"7"}]},{"kind":"undone","at":"2026-11-25T20:00:00+00:00","undoes":1}]}],"plans":[],"marks":["x"]}""")]

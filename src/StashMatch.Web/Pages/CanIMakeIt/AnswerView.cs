@@ -38,6 +38,9 @@ public sealed class AnswerView
 
     public Answer Answer { get; }
 
+    /// <summary>The allowance it was asked with.</summary>
+    public decimal AllowancePercent { get; init; } = 10;
+
     public Words Words { get; }
 
     /// <summary>Each part's number in knitting order.</summary>

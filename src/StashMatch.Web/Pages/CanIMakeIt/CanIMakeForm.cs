@@ -28,6 +28,27 @@ public sealed record CanIMakeForm
     /// <summary>Rows of each stripe, "28,30,29"; empty for equal stripes.</summary>
     public string? Depths { get; init; }
 
+    /// <summary>The brim's depth in centimetres, where it is not the hat's own.</summary>
+    public string? BrimDepth { get; init; }
+
+    /// <summary>How the edge is worked, where it is not as the hat says.</summary>
+    public string? BindOff { get; init; }
+
+    /// <summary>Numbers of braids left out.</summary>
+    public IReadOnlyList<string> Without { get; init; } = [];
+
+    /// <summary>Parts cut out of what they would be one with.</summary>
+    public IReadOnlyList<string> Apart { get; init; } = [];
+
+    /// <summary>Leftovers knitted one after the other: two ids joined by a tilde.</summary>
+    public IReadOnlyList<string> Join { get; init; } = [];
+
+    /// <summary>How many leftovers take turns.</summary>
+    public string? InTurn { get; init; }
+
+    /// <summary>How the stripes are ordered by colour.</summary>
+    public string? Colours { get; init; }
+
     /// <summary>One lot of leftovers; empty for all.</summary>
     public string? Bag { get; init; }
 
@@ -63,6 +84,8 @@ public sealed record CanIMakeForm
         {
             Hat = One("hat"), Size = One("size"), Stripes = One("stripes"), Arrangement = One("arrangement"), Allowance = One("allowance"), NextDoor = One("nextDoor"),
             Brim = One("brim"), Depths = One("depths"), Bag = One("bag"), Hold = One("hold"), HoldWith = One("holdWith"),
+            BrimDepth = One("brimDepth"), BindOff = One("bindOff"), InTurn = One("inTurn"), Colours = One("colours"),
+            Without = All("without"), Apart = All("apart"), Join = All("join"),
             Leftovers = All("leftover"), Keep = All("keep"), Never = All("never"),
         }.OrFirst();
     }
@@ -78,8 +101,11 @@ public sealed record CanIMakeForm
         {
             ("hat", form.Hat), ("size", form.Size), ("stripes", form.Stripes), ("arrangement", form.Arrangement),
             ("allowance", form.Allowance), ("nextDoor", form.NextDoor), ("brim", form.Brim), ("depths", form.Depths), ("bag", form.Bag),
-            ("hold", form.Hold), ("holdWith", form.HoldWith),
+            ("hold", form.Hold), ("holdWith", form.HoldWith), ("brimDepth", form.BrimDepth), ("bindOff", form.BindOff), ("inTurn", form.InTurn), ("colours", form.Colours),
         };
+        pairs.AddRange(form.Without.Select(w => ("without", (string?)w)));
+        pairs.AddRange(form.Apart.Select(a => ("apart", (string?)a)));
+        pairs.AddRange(form.Join.Select(j => ("join", (string?)j)));
         pairs.AddRange(form.Leftovers.Select(l => ("leftover", (string?)l)));
         pairs.AddRange(form.Keep.Select(k => ("keep", (string?)k)));
         pairs.AddRange(form.Never.Select(n => ("never", (string?)n)));
@@ -107,11 +133,17 @@ public sealed record CanIMakeForm
         ArgumentNullException.ThrowIfNull(repair);
         return repair.Code switch
         {
-            RepairCode.FewerStripes => Address(f => f with { Stripes = $"{repair.Stripes}" }),
-            RepairCode.AnotherArrangement => Address(f => f with { Arrangement = Names.Of(repair.Arrangement!.Value) }),
+            RepairCode.FewerStripes => Address(f => f with { Stripes = $"{repair.Stripes}", Depths = null }),
+            RepairCode.AnotherArrangement => Address(f => f with { Arrangement = Names.Of(repair.Arrangement!.Value), InTurn = repair.InTurn?.ToString(CultureInfo.InvariantCulture) }),
             RepairCode.Blend => Address(f => f with { NextDoor = "blend" }),
-            RepairCode.SmallerSize => Address(f => f with { Size = repair.Size }),
+            RepairCode.SmallerSize => Address(f => f with { Size = repair.Size, Depths = null }),
             RepairCode.UnfoldBrim => Address(f => f with { Brim = "single" }),
+            RepairCode.ShallowerBrim => Address(f => f with { BrimDepth = repair.BrimDepth!.Value.Value.ToString("0.##", CultureInfo.InvariantCulture) }),
+            RepairCode.ThriftierBindOff => Address(f => f with { BindOff = Names.Of(repair.BindOff!.Value) }),
+            RepairCode.FewerRows => Address(f => f with { Depths = string.Join(',', repair.Rows!), Stripes = $"{repair.Rows!.Count}" }),
+            RepairCode.DropBraid => Address(f => f with { Without = [.. f.Without, repair.Part!.Split(' ')[^1]], Depths = null }),
+            RepairCode.RePairBraid => Address(f => f with { Apart = [.. f.Apart, $"{repair.Part} strand a", $"{repair.Part} strand b"] }),
+            RepairCode.JoinNearMatch => Address(f => f with { Join = [.. f.Join, $"{repair.Leftover}~{repair.OtherLeftover}"] }),
             RepairCode.MoveOne or RepairCode.WiderBrimSet => KeepHere(repair.Part!, repair.Leftover!),
             _ => null,
         };
@@ -164,12 +196,14 @@ public sealed record CanIMakeForm
             errors.OneOf("nextDoor", NextDoor, Names.NextDoor);
         }
 
-        if (!string.IsNullOrEmpty(Brim) && Brim is not ("single" or "folded"))
+        var order = string.IsNullOrEmpty(Colours) ? ColourOrder.Any : errors.OneOf("colours", Colours, Names.ColourOrders);
+        var turns = Math.Clamp((stripes ?? 4) - 1, 2, 3);
+        if (!string.IsNullOrEmpty(InTurn) && (!int.TryParse(InTurn, NumberStyles.None, CultureInfo.InvariantCulture, out turns) || turns is < 2 or > 23))
         {
-            errors.Add("brim", "must be single or folded");
+            errors.Add("inTurn", "must be a whole number from 2 to the stripes less one");
         }
 
-        hat = Deepened(hat, stripes, errors);
+        hat = HatChanges.Applied(this, hat, stripes, errors);
         foreach (var unknown in Leftovers.Where(id => bag.All(l => l.Id != id)).Take(1))
         {
             errors.Add("leftover", $"{Short(unknown)} is not among the leftovers that may go into a hat");
@@ -184,52 +218,34 @@ public sealed record CanIMakeForm
             bag = CanIMake.Hold([new HeldBody(together, [Hold, with])], [.. bag], errors);
         }
 
+        bag = CanIMake.Join([.. Join.Select(j => new HeldBody(j, j.Split('~')))], [.. bag], errors);
+        foreach (var unknown in Apart.Where(a => !IsPart(a, hat)).Take(1))
+        {
+            errors.Add("apart", $"{Short(unknown)} is not a part of this hat");
+        }
+
         var keep = Decided("keep", Keep, hat, bag, errors);
         var never = Decided("never", Never, hat, bag, errors);
 
         // What is kept in a part is asked with, ticked or not.
-        var chosen = Leftovers.Count == 0 ? bag : [.. bag.Where(l => Leftovers.Contains(l.Id, StringComparer.Ordinal) || l.Id == together || keep.Any(k => k.Leftover == l.Id))];
+        var chosen = Leftovers.Count == 0 ? bag : [.. bag.Where(l => Leftovers.Contains(l.Id, StringComparer.Ordinal) || l.Id == together || Join.Contains(l.Id, StringComparer.Ordinal) || keep.Any(k => k.Leftover == l.Id))];
         if (errors.Any)
         {
             return null;
         }
 
-        var asked = Brim == "single" && hat is HatDesign { Brim: { Folded: true } brim } design ? design with { Brim = brim with { Folded = false } } : hat;
-        return new Question(asked, Size!, chosen)
+        return new Question(hat, Size!, chosen)
         {
             Stripes = hat is PrintedHat ? null : stripes,
             Arrangement = arrangement!.Value,
-            InTurn = Math.Clamp((stripes ?? 4) - 1, 2, 3),
+            InTurn = turns,
             AllowancePercent = allowance,
             Blend = NextDoor == "blend",
+            ColourOrder = order!.Value,
+            Apart = Apart,
             Locks = keep,
             Never = never,
         };
-    }
-
-    // The hat with rows of its own in each stripe, where the address tells them and they fit.
-    private Hat Deepened(Hat hat, int? stripes, FieldErrors errors)
-    {
-        if (string.IsNullOrEmpty(Depths) || errors.Any)
-        {
-            return hat;
-        }
-
-        var rows = Depths.Split(',').Take(25).Select(d => int.TryParse(d, NumberStyles.None, CultureInfo.InvariantCulture, out var r) && r <= DepthsTable.MostRows ? r : 0).ToList();
-        if (hat is not HatDesign design || rows.Contains(0) || (stripes ?? rows.Count) != rows.Count)
-        {
-            errors.Add("depths", hat is HatDesign ? "must be whole rows for each stripe, such as 28,30,29" : "belong to a hat described by measurements");
-        }
-        else if (OwnRows.TryPut(design, Size!, rows, out var own, out var why))
-        {
-            return own;
-        }
-        else
-        {
-            errors.Add("depths", $"do not fit. {why.Reason.TrimEnd('.')}");
-        }
-
-        return hat;
     }
 
     private static bool IsPart(string name, Hat hat) =>

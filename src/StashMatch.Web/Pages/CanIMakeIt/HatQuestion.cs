@@ -27,8 +27,17 @@ public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
             return asked;
         }
 
-        return Matcher.TryAnswer(question, out var answer, out var cannot, cancel)
-            ? asked with { View = new AnswerView(answer, bag.ToDictionary(l => l.Id, l => l.Code, StringComparer.Ordinal)) }
-            : asked with { Cannot = cannot };
+        if (!Matcher.TryAnswer(question, out var answer, out var cannot, cancel))
+        {
+            return asked with { Cannot = cannot };
+        }
+
+        var codes = bag.ToDictionary(l => l.Id, l => l.Code, StringComparer.Ordinal);
+        foreach (var join in form.Join)
+        {
+            codes[join] = string.Join('+', join.Split('~').Select(id => codes.GetValueOrDefault(id, id)));
+        }
+
+        return asked with { View = new AnswerView(answer, codes) { AllowancePercent = question.AllowancePercent } };
     }
 }

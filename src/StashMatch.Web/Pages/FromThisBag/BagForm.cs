@@ -80,7 +80,7 @@ public sealed record BagForm
         }
 
         var arrangements = Arrangements.Distinct(StringComparer.Ordinal).Take(Names.Arrangements.Count + 1).Select(a => errors.OneOf("arrangement", a, Names.Arrangements)).OfType<Arrangement>().ToList();
-        var allowance = 10m;
+        var allowance = Habits.Now.AllowancePercent;
         if (!string.IsNullOrWhiteSpace(Allowance) && !TypedNumber.TryRead(Allowance, out allowance, out var wrong))
         {
             errors.Add("allowance", wrong);

@@ -101,6 +101,18 @@ public sealed class CanIMakeFormTests
         Assert.Null((new CanIMakeForm { Size = "C" }).OrFirst().Stripes);
     }
 
+    [Fact]
+    public void Rows_of_each_stripe_make_a_hat_of_their_own_and_stay_in_the_address()
+    {
+        var form = Plain with { Depths = "40,41,41,57", Bag = "tin" };
+        Assert.Equal("/can-i-make?hat=h&size=C&depths=40%2C41%2C41%2C57&bag=tin&keep=brim~oat", form.KeepHere("brim", "oat"));
+        var own = (HatDesign)Read(form)!.Hat;
+        Assert.Equal([4], own.CountsFor("C"));
+        Assert.Equal([40, 41, 41, 57], own.PlanOf("C", 4).Parts.Where(p => p.Kind == PartKind.Stripe).Select(p => p.Rows));
+        Assert.Null(Read(form with { Size = "D" }, out var errors));
+        Assert.Equal(["depths"], errors.ByField.Keys);
+    }
+
     private static Question? Read(CanIMakeForm form) => Read(form, out _);
 
     private static Question? Read(CanIMakeForm form, out FieldErrors errors) => form.Read(Samples.SideToSide, Bag, errors = new FieldErrors());
