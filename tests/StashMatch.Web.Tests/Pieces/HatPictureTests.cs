@@ -20,7 +20,7 @@ public sealed class HatPictureTests : BunitContext
         Assert.All(needs.Parts, part => Assert.Equal(2, picture.FindAll($".hat [data-part='{part.Name}']").Count));
         Assert.StartsWith("Brim, Moss: ", picture.FindAll(".words li")[0].TextContent, StringComparison.Ordinal);
         Assert.StartsWith("Stripe 6, Moss: ", picture.FindAll(".words li")[^1].TextContent, StringComparison.Ordinal);
-        Assert.Equal("more", picture.Find(".which a").TextContent);
+        Assert.Equal("more", picture.Find(".lit-line a").TextContent);
         Assert.Empty(picture.FindAll("[aria-live]"));
     }
 }
