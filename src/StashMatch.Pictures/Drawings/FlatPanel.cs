@@ -53,12 +53,12 @@ internal static class FlatPanel
             var edges = new List<Line>();
             if (section.Number == 1)
             {
-                edges.Add(new(LineKind.Edge, [new(from, top), new(from, bottom)]));
+                edges.Add(new(LineKind.Edge, [new(from + Flat.HalfEdge, top), new(from + Flat.HalfEdge, bottom)]));
             }
 
             if (section.Number == plan.Stripes)
             {
-                edges.Add(new(LineKind.Edge, [new(to, top), new(to, bottom)]));
+                edges.Add(new(LineKind.Edge, [new(to - Flat.HalfEdge, top), new(to - Flat.HalfEdge, bottom)]));
             }
 
             pieces.Add(new(PartNames.Stripe(section.Number), [Polygon.Box(from, top, to, bottom)], edges));
@@ -113,7 +113,7 @@ internal static class FlatPanel
         var (left, right) = (middle - half, middle + half);
         var lines = new List<Line>();
         lines.AddRange(Flat.Ribs(left, top, right, bottom, stitch));
-        lines.Add(new(LineKind.Edge, [new(left, bottom), new(right, bottom)]));
+        lines.Add(new(LineKind.Edge, [new(left, bottom - Flat.HalfEdge), new(right, bottom - Flat.HalfEdge)]));
         var fold = (top + bottom) / 2;
         var run = right + 12;
         if (plan.BrimFolded)

@@ -155,7 +155,7 @@ internal static class FlatTube
 
         if (first)
         {
-            lines.Add(new(LineKind.Edge, [new(middle - half, from), new(middle + half, from)]));
+            lines.Add(new(LineKind.Edge, [new(middle - half, from - Flat.HalfEdge), new(middle + half, from - Flat.HalfEdge)]));
         }
 
         return lines;

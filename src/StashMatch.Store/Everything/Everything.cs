@@ -66,6 +66,10 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
         {
             throw new StoreFailedException(ShortWrite.Why(e), e);
         }
+        catch (TimeoutException e)
+        {
+            throw new StoreFailedException(StoreFailure.Busy, e);
+        }
 
         foreach (var backup in backupsToo ? backups.List() : [])
         {
@@ -134,7 +138,8 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
         await connection.OpenAsync(cancel);
         await StoreFile.RunAsync(connection, "PRAGMA synchronous=FULL; PRAGMA secure_delete=ON", cancel);
         await StoreFile.RunAsync(connection, "VACUUM", cancel);
-        await StoreFile.RunAsync(connection, "PRAGMA wal_checkpoint(TRUNCATE)", cancel);
-        return true;
+        return await StoreFile.RunAsync(connection, "PRAGMA wal_checkpoint(TRUNCATE)", cancel) == "0"
+            ? true
+            : throw new StoreFailedException(StoreFailure.Busy, new IOException("Another program reads the log."));
     }
 }

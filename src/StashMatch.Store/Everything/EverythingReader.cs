@@ -175,8 +175,14 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
 
         var row = new LeftoverRow
         {
+            Id = Guid.NewGuid(),
+            PublicId = json.Id,
+            Name = "",
+            Code = json.Code,
+            Fibre = "",
+            IsDemo = json.Demo ?? false,
+            LoggedAt = Time($"{at}loggedAt", json.LoggedAt),
             Picture = json.Picture is null ? null : new PictureRow { Png = json.Picture },
-            Id = Guid.NewGuid(), PublicId = json.Id, Name = "", Code = json.Code, Fibre = "", IsDemo = json.Demo ?? false, LoggedAt = Time($"{at}loggedAt", json.LoggedAt),
         };
         details.To(row);
         _leftovers[json.Id] = row.Id;

@@ -16,6 +16,7 @@ public static class FileRoutes
             TableAsync(request, question, "csv", Csv, YardageTables.TableCsv.Write, cancel)).ExcludeFromDescription();
         app.MapGet("/tables.txt", (HttpRequest request, YardageTables.TableQuestion question, CancellationToken cancel) =>
             TableAsync(request, question, "txt", "text/plain; charset=utf-8", v => string.Join('\n', YardageTables.TableLines.Of(v)) + "\n", cancel)).ExcludeFromDescription();
+        app.MapGet("/can-i-make.png", PictureAsync).ExcludeFromDescription();
         app.MapGet("/testers.csv", SheetAsync).ExcludeFromDescription();
         app.MapGet("/hats/{id}.json", HatAsync).ExcludeFromDescription();
         app.MapGet("/plans/{id}/share", ShareAsync).ExcludeFromDescription();
@@ -27,6 +28,22 @@ public static class FileRoutes
         var errors = new FieldErrors();
         var view = await question.AskAsync(YardageTables.TableForm.Of(request.Query), errors, cancel);
         return view is null ? Wrong(errors) : File(write(view), type, $"{Slug(view.Hat.Name)}-table.{ending}");
+    }
+
+    // The picture shows what is in the bag now, so it is nobody else's to keep and is asked for afresh.
+    private static async Task<IResult> PictureAsync(HttpContext context, CanIMakeIt.HatQuestion question, Habits habits, CancellationToken cancel)
+    {
+        habits.Enter();
+        await habits.ReadAsync(cancel);
+        var errors = new FieldErrors();
+        var asked = await question.AskAsync(CanIMakeIt.CanIMakeForm.Of(context.Request.Query), errors, cancel);
+        context.Response.Headers.CacheControl = "private, no-cache";
+        return asked switch
+        {
+            { Cannot: { } cannot } => Results.Text($"It cannot be knitted so. {cannot.Reason}\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest),
+            { View: { } view } => Results.File(CanIMakeIt.AnswerCard.Png(view), "image/png"),
+            _ => Wrong(errors),
+        };
     }
 
     private static async Task<IResult> SheetAsync(HttpRequest request, HatStore hats, CancellationToken cancel)

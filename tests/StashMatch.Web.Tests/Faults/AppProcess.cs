@@ -9,7 +9,7 @@ internal sealed class AppProcess : IDisposable
 {
     private readonly Process _process;
 
-    private AppProcess(Process process, Uri address) => (_process, Client) = (process, new HttpClient { BaseAddress = address, Timeout = TimeSpan.FromSeconds(30) });
+    private AppProcess(Process process, Uri address) => (_process, Client) = (process, new HttpClient { BaseAddress = address, Timeout = TimeSpan.FromMinutes(3) });
 
     public HttpClient Client { get; }
 
@@ -56,7 +56,7 @@ internal sealed class AppProcess : IDisposable
                     return true;
                 }
             }
-            catch (HttpRequestException)
+            catch (Exception e) when (e is HttpRequestException or OperationCanceledException && !cancel.IsCancellationRequested)
             {
                 // Not yet.
             }

@@ -54,6 +54,7 @@ public sealed class KillTests
                 wrong.AddRange(savers.Compare(await EverythingAsync(last)));
                 wrong.AddRange(await DamageAsync(folder));
                 acknowledged += savers.Acknowledged;
+                Report($"while saving, so far: {kills} kills, {acknowledged} saves acknowledged, {wrong.Count} lost or damaged");
             });
         }
 
