@@ -46,6 +46,8 @@ public static class Host
         builder.Services.AddHabits();
         builder.Services.AddOpenInterface();
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
+        builder.Services.AddScoped<Microsoft.AspNetCore.Components.Web.HtmlRenderer>();
+        builder.Services.AddScoped<Pages.CanIMakeIt.HatQuestion>();
     }
 
     public static void UseStashMatch(this WebApplication app)

@@ -23,7 +23,7 @@ if (args.Contains("--kits"))
     return;
 }
 
-Console.WriteLine($"{Table.Today()}, {Environment.ProcessorCount} processors, {GC.GetGCMemoryInfo().TotalAvailableMemoryBytes >> 30} GiB, {(isShort ? "short" : "long")} run, seeded; milliseconds unless said");
+Console.WriteLine($"{Table.Today()}, {Environment.ProcessorCount} processors, {GC.GetGCMemoryInfo().TotalAvailableMemoryBytes >> 30} GiB, {(isShort ? "short" : "long")} run, seeded; milliseconds unless said (on a busy machine the lesser of time and processor time)");
 if (args.Contains("--unproven"))
 {
     MatchingTables.ProvenShare(isShort, list: true);
@@ -43,12 +43,15 @@ if (args.Contains("--colours"))
     return;
 }
 
-MatchingTables.AgainstTheSolver(isShort);
+if (!args.Contains("--ours"))
+{
+    MatchingTables.AgainstTheSolver(isShort);
+}
+
 MatchingTables.ProvenShare(isShort, list: false);
 MatchingTables.Growth(isShort);
 MatchingTables.Colours(isShort);
 MatchingTables.Memory();
-AnsweringTables.Grid(hat with { StripeCounts = null }, isShort);
 AnsweringTables.WithRepairs(hat, isShort ? 6 : 60);
 await AnsweringTables.OverHttpAsync(client, isShort ? 60 : 400);
 AnsweringTables.RowPlans(hat);

@@ -7,7 +7,11 @@ namespace StashMatch.Knitting.Odds;
 /// <param name="Leftover">The leftover.</param>
 /// <param name="Bare">Bare metres of each part it serves, each 0 or more.</param>
 /// <param name="Ends">Metres of ends of all of them together.</param>
-public sealed record Load(Leftover Leftover, IReadOnlyList<double> Bare, double Ends);
+public sealed record Load(Leftover Leftover, IReadOnlyList<double> Bare, double Ends)
+{
+    /// <summary>What weighing this ball half-way told; null where it was not weighed since. Its label's error is then in the rate and cancels.</summary>
+    public MeasuredRate? Rate { get; init; }
+}
 
 /// <summary>The chance that no leftover runs out.</summary>
 /// <remarks>
@@ -82,7 +86,10 @@ public static class Chance
         };
     }
 
-    private sealed record Facts(double Grams, double Band, double MetresPerGram, double RatioSpread, double Bare, double SquareSum, double Ends)
+    // A ball weighed half-way has little doubt besides its scale's: three points would be steps.
+    private static readonly (double At, double Weight)[] Fine = [.. Enumerable.Range(0, 12).Select(i => ((((2 * i) + 1) / 12.0) - 1, 1 / 12.0))];
+
+    private sealed record Facts(double Grams, double Band, double MetresPerGram, double RatioSpread, double Bare, double SquareSum, double Ends, MeasuredRate? Rate)
     {
         public static Facts Of(Load load) => new(
             (double)load.Leftover.Weighing.Net.Value,
@@ -91,16 +98,20 @@ public static class Chance
             Chance.RatioSpread(load.Leftover),
             load.Bare.Sum(),
             load.Bare.Sum(d => d * d),
-            load.Ends);
+            load.Ends,
+            load.Rate);
 
         public double LastsGiven(double factor)
         {
             var chance = 0.0;
-            foreach (var (at, weight) in Gauss)
+            foreach (var (at, weight) in Rate is null ? Gauss : Fine)
             {
-                var holds = Math.Max(0, Grams + (Band * at)) * MetresPerGram;
-                var over = holds - Ends - (factor * Bare);
-                var spread = Math.Sqrt((holds * holds * RatioSpread * RatioSpread) + (factor * factor * PartSpread * PartSpread * SquareSum));
+                // A ball weighed half-way is asked for its own rate, of which the common factor is only the half not seen on the scale.
+                var (use, doubt, heavier) = Rate?.Given(factor, RatioSpread, Band, at) ?? (factor, 0, Band * at);
+                var holds = Math.Max(0, Grams + heavier) * MetresPerGram;
+                var label = Rate is null ? holds * RatioSpread : use * Bare * doubt;
+                var over = holds - Ends - (use * Bare);
+                var spread = Math.Sqrt((label * label) + (use * use * PartSpread * PartSpread * SquareSum));
                 chance += weight * (spread == 0 ? (over >= 0 ? 1 : 0) : Normal.Below(over / spread));
             }
 

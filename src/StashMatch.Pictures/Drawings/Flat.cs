@@ -8,6 +8,9 @@ internal static class Flat
     /// <summary>Drawing units to a centimetre of knitting.</summary>
     public const double PerCm = 16;
 
+    /// <summary>Half the width of a cast-on or bound-off edge, which lies on its stitches and adds nothing to them.</summary>
+    public const double HalfEdge = 2.2;
+
     public static FlatHat Lay(RowPlan plan)
     {
         var hat = plan.Construction == Construction.SideToSide ? FlatPanel.Lay(plan) : FlatTube.Lay(plan);

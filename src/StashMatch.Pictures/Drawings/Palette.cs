@@ -1,13 +1,18 @@
-using System.Text.RegularExpressions;
 using StashMatch.Knitting.Colours;
 
 namespace StashMatch.Pictures;
 
 /// <summary>What each part is painted with.</summary>
-internal sealed partial class Palette(IReadOnlyDictionary<string, PartPaint> paint)
+internal sealed class Palette(IReadOnlyDictionary<string, PartPaint> paint)
 {
+    /// <summary>A slip of paper, a card.</summary>
+    public const string Paper = "#fbfaf5";
+
+    /// <summary>What is written on paper with.</summary>
+    public const string Graphite = "#23262b";
+
     /// <summary>The yarn's colour; null where it is not known or nothing goes in.</summary>
-    public string? Hex(string part) => paint.GetValueOrDefault(part)?.Hex is { } hex && Colour().IsMatch(hex) ? hex : null;
+    public string? Hex(string part) => paint.GetValueOrDefault(part)?.Hex is { } hex && IsColour(hex) ? hex : null;
 
     public bool IsOpen(string part) => paint.GetValueOrDefault(part) is not { } found || (found.Hex is null && string.IsNullOrWhiteSpace(found.Code));
 
@@ -32,6 +37,5 @@ internal sealed partial class Palette(IReadOnlyDictionary<string, PartPaint> pai
     /// <summary>What tells one leftover from another; null where nothing goes in.</summary>
     public string? Leftover(string part) => IsOpen(part) ? null : paint[part].Code ?? paint[part].Hex;
 
-    [GeneratedRegex("^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$", RegexOptions.CultureInvariant, 100)]
-    private static partial Regex Colour();
+    private static bool IsColour(string hex) => hex.Length is 4 or 7 && hex[0] == '#' && hex.Skip(1).All(char.IsAsciiHexDigit);
 }

@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
 using StashMatch.Store;
 
 namespace StashMatch.Web.Pages;
@@ -14,8 +16,10 @@ public static class FileRoutes
             TableAsync(request, question, "csv", Csv, YardageTables.TableCsv.Write, cancel)).ExcludeFromDescription();
         app.MapGet("/tables.txt", (HttpRequest request, YardageTables.TableQuestion question, CancellationToken cancel) =>
             TableAsync(request, question, "txt", "text/plain; charset=utf-8", v => string.Join('\n', YardageTables.TableLines.Of(v)) + "\n", cancel)).ExcludeFromDescription();
+        app.MapGet("/can-i-make.png", PictureAsync).ExcludeFromDescription();
         app.MapGet("/testers.csv", SheetAsync).ExcludeFromDescription();
         app.MapGet("/hats/{id}.json", HatAsync).ExcludeFromDescription();
+        app.MapGet("/plans/{id}/share", ShareAsync).ExcludeFromDescription();
     }
 
     private static async Task<IResult> TableAsync(
@@ -24,6 +28,22 @@ public static class FileRoutes
         var errors = new FieldErrors();
         var view = await question.AskAsync(YardageTables.TableForm.Of(request.Query), errors, cancel);
         return view is null ? Wrong(errors) : File(write(view), type, $"{Slug(view.Hat.Name)}-table.{ending}");
+    }
+
+    // The picture shows what is in the bag now, so it is nobody else's to keep and is asked for afresh.
+    private static async Task<IResult> PictureAsync(HttpContext context, CanIMakeIt.HatQuestion question, Habits habits, CancellationToken cancel)
+    {
+        habits.Enter();
+        await habits.ReadAsync(cancel);
+        var errors = new FieldErrors();
+        var asked = await question.AskAsync(CanIMakeIt.CanIMakeForm.Of(context.Request.Query), errors, cancel);
+        context.Response.Headers.CacheControl = "private, no-cache";
+        return asked switch
+        {
+            { Cannot: { } cannot } => Results.Text($"It cannot be knitted so. {cannot.Reason}\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest),
+            { View: { } view } => Results.File(CanIMakeIt.AnswerCard.Png(view), "image/png"),
+            _ => Wrong(errors),
+        };
     }
 
     private static async Task<IResult> SheetAsync(HttpRequest request, HatStore hats, CancellationToken cancel)
@@ -38,6 +58,26 @@ public static class FileRoutes
         (await hats.ListAsync(cancel)).FirstOrDefault(h => h.Id == id) is { } hat
             ? File(HatFile.Write(hat.Description), "application/json; charset=utf-8", $"{Slug(hat.Hat.Name)}.json")
             : Results.Text("No hat has that id.", statusCode: StatusCodes.Status404NotFound);
+
+    private static async Task<IResult> ShareAsync(
+        string id, PlanStore plans, LeftoverStore leftovers, HatStore hats, IWebHostEnvironment web, HtmlRenderer renderer, Habits habits, CancellationToken cancel)
+    {
+        habits.Enter();
+        await habits.ReadAsync(cancel);
+        if (await KnittingSheet.SheetView.LoadAsync(id, plans, leftovers, hats, cancel) is not { } view)
+        {
+            return Results.Text("No plan has that id.", statusCode: StatusCodes.Status404NotFound);
+        }
+
+        using var style = new StreamReader(web.WebRootFileProvider.GetFileInfo("css/sheet.css").CreateReadStream());
+        var parameters = ParameterView.FromDictionary(new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(KnittingSheet.ShareSheet.View)] = view,
+            [nameof(KnittingSheet.ShareSheet.Style)] = await style.ReadToEndAsync(cancel),
+        });
+        var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<KnittingSheet.ShareSheet>(parameters)).ToHtmlString());
+        return File(html, "text/html; charset=utf-8", $"{Slug(view.Plan.Name)}.html");
+    }
 
     private static IResult Wrong(FieldErrors errors) => Results.Text(
         string.Join('\n', errors.ByField.Select(e => Pieces.Shown.Sentence(e.Key, e.Value[0]))) + "\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest);

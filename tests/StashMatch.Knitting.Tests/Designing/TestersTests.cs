@@ -30,6 +30,16 @@ public sealed class TestersTests
     }
 
     [Fact]
+    public void A_size_nobody_knitted_stays_estimated_even_where_its_figures_are_those_of_one_knitted()
+    {
+        var twin = Samples.Practice with { Sizes = [.. Samples.Practice.Sizes, Samples.Practice.Sizes[2] with { Size = "twin of C" }] };
+        var judged = Testers.Judge(twin, [Sheet("T1", 6.1m)]);
+        var rows = Yardage.Table(twin, ["C", "twin of C"], null, 10, judged.Weighed);
+        Assert.Contains(rows[0].Pieces, p => p.Figure.Source == FigureSource.Tester);
+        Assert.All(rows[1].Pieces, p => Assert.Equal(FigureSource.Estimated, p.Figure.Source));
+    }
+
+    [Fact]
     public void Whoever_did_not_knit_it_as_written_is_set_aside_whatever_the_figure()
     {
         var odd = new[]

@@ -13,13 +13,13 @@ public sealed class OracleTests
     public static TheoryData<string, double> Families => new()
     {
         { nameof(Family.FewDepths), 0.95 },
-        { nameof(Family.AllDifferentDepths), 0.95 },
-        { nameof(Family.Tight), 0.95 },
-        { nameof(Family.CloneKit), 0.90 },
-        { nameof(Family.MixedFibres), 0.95 },
+        { nameof(Family.AllDifferentDepths), 0.97 },
+        { nameof(Family.Tight), 0.97 },
+        { nameof(Family.CloneKit), 0.97 },
+        { nameof(Family.MixedFibres), 0.97 },
         { nameof(Family.LocksAndNevers), 0.95 },
-        { nameof(Family.ShortBag), 0.95 },
-        { nameof(Family.PrintedLetters), 0.95 },
+        { nameof(Family.ShortBag), 0.97 },
+        { nameof(Family.PrintedLetters), 0.97 },
     };
 
     [Theory]

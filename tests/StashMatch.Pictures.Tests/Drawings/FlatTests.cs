@@ -60,9 +60,9 @@ public sealed class FlatTests
         var plan = Samples.BrimUp.PlanOf("C", 6);
         var one = plan.Parts.ToDictionary(p => p.Name, p => new PartPaint("#123456", "On", p.Name, false), StringComparer.Ordinal);
         var yarn = Flat.Lay(plan).Yarn;
-        Assert.Equal(["brim"], FlatSvg.Joins(yarn, new Palette(one)).Select(r => r.Part));
+        Assert.Equal(["brim"], FlatDrawing.Joins(yarn, new Palette(one)).Select(r => r.Part));
         one["stripe 2"] = new("#654321", "Tw", "stripe 2", false);
-        Assert.Equal(["brim", "stripe 2"], FlatSvg.Joins(yarn, new Palette(one)).Select(r => r.Part).Take(2));
+        Assert.Equal(["brim", "stripe 2"], FlatDrawing.Joins(yarn, new Palette(one)).Select(r => r.Part).Take(2));
     }
 
     private static bool Belongs(string part, PlanSection section) => section.Kind switch

@@ -40,8 +40,12 @@ public sealed class FromThisBagTests(HomeApp app) : IClassFixture<HomeApp>
         var bag = Bag(22, 9, 8, 7, 12, 6, 5, 10);
         var answer = await app.Client.PostAsync("from-this-bag", new JsonObject
         {
-            ["hat"] = "brim-up-sample", ["sizes"] = new JsonArray("A", "C"), ["stripeCounts"] = new JsonArray(4, 6), ["arrangements"] = new JsonArray("own-colours", "in-turn"),
-            ["leftovers"] = bag.DeepClone(), ["allowancePercent"] = 5,
+            ["hat"] = "brim-up-sample",
+            ["sizes"] = new JsonArray("A", "C"),
+            ["stripeCounts"] = new JsonArray(4, 6),
+            ["arrangements"] = new JsonArray("own-colours", "in-turn"),
+            ["leftovers"] = bag.DeepClone(),
+            ["allowancePercent"] = 5,
         });
         var cells = answer.GetProperty("cells").EnumerateArray().ToList();
         Assert.Equal(8, cells.Count);
@@ -50,8 +54,12 @@ public sealed class FromThisBagTests(HomeApp app) : IClassFixture<HomeApp>
         {
             var whole = await app.Client.PostAsync("can-i-make", new JsonObject
             {
-                ["hat"] = "brim-up-sample", ["size"] = cell.GetProperty("size").GetString(), ["stripes"] = cell.GetProperty("stripes").GetInt32(),
-                ["arrangement"] = cell.GetProperty("arrangement").GetString(), ["leftovers"] = bag.DeepClone(), ["allowancePercent"] = 5,
+                ["hat"] = "brim-up-sample",
+                ["size"] = cell.GetProperty("size").GetString(),
+                ["stripes"] = cell.GetProperty("stripes").GetInt32(),
+                ["arrangement"] = cell.GetProperty("arrangement").GetString(),
+                ["leftovers"] = bag.DeepClone(),
+                ["allowancePercent"] = 5,
             });
             foreach (var field in new[] { "verdict", "why", "chanceOfEnough", "marginPercent", "shortMetres" })
             {
@@ -127,7 +135,9 @@ public sealed class FromThisBagTests(HomeApp app) : IClassFixture<HomeApp>
         bag.Add(Leftover("scrap", 10, "#F0F0F0"));
         var asked = await app.Client.PostAsync("can-i-make", new JsonObject
         {
-            ["hat"] = JsonNode.Parse(answer.GetProperty("hat").GetRawText()), ["size"] = "C", ["leftovers"] = bag,
+            ["hat"] = JsonNode.Parse(answer.GetProperty("hat").GetRawText()),
+            ["size"] = "C",
+            ["leftovers"] = bag,
             ["locks"] = new JsonArray([.. stripes.Select(s => new JsonObject { ["part"] = s.GetProperty("part").GetString(), ["leftover"] = s.GetProperty("leftover").GetString() })]),
         });
         Assert.NotEqual("no", asked.GetProperty("verdict").GetString());

@@ -21,6 +21,7 @@ public abstract class PageContext : BunitContext
         Services.AddStore(_folder);
         Services.AddHabits();
         Services.AddSingleton(new PhoneDoor(true, PhoneDoor.UsualPort));
+        Services.AddScoped<StashMatch.Web.Pages.CanIMakeIt.HatQuestion>();
         Services.AddSingleton<PairingCode>();
         Services.AddSingleton<PhoneLines>();
         Services.AddSingleton<AuthenticationStateProvider>(Person);

@@ -38,6 +38,9 @@ public sealed class AnswerView
 
     public Answer Answer { get; }
 
+    /// <summary>The allowance it was asked with.</summary>
+    public decimal AllowancePercent { get; init; } = 10;
+
     public Words Words { get; }
 
     /// <summary>Each part's number in knitting order.</summary>
@@ -53,8 +56,11 @@ public sealed class AnswerView
     public IEnumerable<PartAnswer> Unfilled => Answer.Parts.Where(p => p.From is null);
 
     /// <summary>Stripes in order with what goes in: the strip of colours.</summary>
-    public IReadOnlyList<(string Name, PartPaint Paint)> Stripes =>
-        [.. Answer.Parts.Where(p => p.Part.Kind == PartKind.Stripe).Select(p => (p.From is { } f ? Words.Name(f.Leftover) : "open", Paint[p.Part.Name]))];
+    public IReadOnlyList<StripColour> Stripes =>
+    [
+        .. Answer.Parts.Where(p => p.Part.Kind == PartKind.Stripe).Select(p => new StripColour(
+            p.Part.Name, p.From is { } f ? Words.Name(f.Leftover) : "open", Paint[p.Part.Name].Code, Paint[p.Part.Name].Hex)),
+    ];
 
     public string Title => $"{Answer.Hat.HatName}, size {Answer.Hat.Size}, {Answer.Hat.Stripes} {(Answer.Hat.Stripes == 1 ? "stripe" : "stripes")}";
 

@@ -74,6 +74,25 @@ public sealed record CanIMakeForm
         ? this with { Hat = First.Hat, Size = First.Size, Stripes = First.Stripes }
         : this with { Hat = Hat ?? First.Hat, Size = Size ?? First.Size };
 
+    /// <summary>What an address asks.</summary>
+    public static CanIMakeForm Of(IQueryCollection query)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        string? One(string name) => query.TryGetValue(name, out var values) ? values.ToString() : null;
+        IReadOnlyList<string> All(string name) => [.. query[name].OfType<string>()];
+        return new CanIMakeForm
+        {
+            Hat = One("hat"), Size = One("size"), Stripes = One("stripes"), Arrangement = One("arrangement"), Allowance = One("allowance"), NextDoor = One("nextDoor"),
+            Brim = One("brim"), Depths = One("depths"), Bag = One("bag"), Hold = One("hold"), HoldWith = One("holdWith"),
+            BrimDepth = One("brimDepth"), BindOff = One("bindOff"), InTurn = One("inTurn"), Colours = One("colours"),
+            Without = All("without"), Apart = All("apart"), Join = All("join"),
+            Leftovers = All("leftover"), Keep = All("keep"), Never = All("never"),
+        }.OrFirst();
+    }
+
+    /// <summary>The address of the answer as one picture.</summary>
+    public string Picture() => "/can-i-make.png" + Address(f => f)["/can-i-make".Length..];
+
     public string Address(Func<CanIMakeForm, CanIMakeForm> change)
     {
         ArgumentNullException.ThrowIfNull(change);

@@ -22,7 +22,7 @@ public sealed class TestKitsTests : PageContext
         Untick(page, "one ground", "one thread through", "as it falls");
         await page.Find("form").SubmitAsync();
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("table.grid").Count), TimeSpan.FromSeconds(20));
-        Assert.Matches(@": (1|at least 1, at most \d+) \(1 × size A\), with the spare\.", page.FindAll("ul.plain li")[0].TextContent);
+        Assert.Matches(@": (1|at least 1, at most \d+) \(1 × size [A-E]\), with the spare\.", page.FindAll("ul.whole li")[0].TextContent);
         var captions = page.FindAll("table.grid caption").Select(c => c.TextContent).ToList();
         Assert.Contains("Passes 5 of 5", captions[0], StringComparison.Ordinal);
         Assert.Contains("First to run out: M", captions[0], StringComparison.Ordinal);

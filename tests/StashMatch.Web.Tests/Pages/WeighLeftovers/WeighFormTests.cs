@@ -127,7 +127,16 @@ public sealed class WeighFormTests
         var form = new WeighForm { Step = "1" };
         form.PutBack(new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            ["name"] = "Moss", ["grams"] = "1,5", ["core-or-bowl"] = "4", ["label"] = "4 oz / 190 yd", ["scale-step"] = "0.1", ["from"] = "Measured", ["superwash"] = "yes", ["singles"] = "", ["bag"] = "Tin", ["stranger"] = "x",
+            ["name"] = "Moss",
+            ["grams"] = "1,5",
+            ["core-or-bowl"] = "4",
+            ["label"] = "4 oz / 190 yd",
+            ["scale-step"] = "0.1",
+            ["from"] = "Measured",
+            ["superwash"] = "yes",
+            ["singles"] = "",
+            ["bag"] = "Tin",
+            ["stranger"] = "x",
         });
         Assert.Equal(("Moss", "1,5", "4", "4 oz / 190 yd", "0.1", RatioSource.Measured, true, false, "Tin"), (form.Name, form.Grams, form.Tare, form.Label, form.Step, form.From, form.Superwash, form.Singles, form.Bag));
     }

@@ -2,17 +2,17 @@ using StashMatch.Knitting.Hats;
 
 namespace StashMatch.Pictures;
 
-/// <summary>Writes a hat off the needles.</summary>
-internal static class FlatSvg
+/// <summary>Draws a hat off the needles.</summary>
+internal static class FlatDrawing
 {
-    public static string Write(FlatHat hat, Palette palette, string id, string title)
+    // Smaller letters cannot be read on a phone; the page leaves them out there.
+    private const double Legible = 13;
+
+    public static void Draw(FlatHat hat, Palette palette, IPen pen, string title)
     {
-        var svg = new SvgWriter();
-        var write = new PartWriter(svg, palette, id);
-        write.Begin(0, 0, hat.Width, hat.Height, title);
-        svg.Open("defs");
-        write.Patterns(hat.TileWidth, hat.TileHeight, hat.Sideways);
-        svg.Close();
+        var write = new PartWriter(pen, palette);
+        pen.Begin(new(0, 0, hat.Width, hat.Height), title);
+        pen.Have(PartWriter.Tiles(hat.TileWidth, hat.TileHeight, hat.Sideways), []);
         var joins = Joins(hat.Yarn, palette);
         foreach (var piece in hat.Pieces)
         {
@@ -28,39 +28,45 @@ internal static class FlatSvg
                 write.Fill(piece, knit: !strand, strand);
             }
 
+            if (!strand && !palette.IsOpen(part))
+            {
+                // So that pale yarn stands out from paper and dark yarn from the night.
+                pen.Shape("ink", piece.Outlines, close: true, null, new(null, 0.9, 0.45));
+            }
+
             write.Lines(part, piece.Lines);
             foreach (var run in hat.Yarn.Where(y => y.Part == part))
             {
-                write.Yarn(part, SvgWriter.Path([run.Points], close: false), run.Strand ? 1.7 : 2.4);
+                write.Yarn(part, [run.Points], run.Strand ? 1.7 : 2.4);
             }
 
             foreach (var tag in hat.Tags.Where(t => t.Part == part))
             {
-                WriteTag(svg, hat, tag);
+                DrawTag(pen, hat, tag);
             }
 
             foreach (var slip in hat.Slips.Where(s => s.Part == part))
             {
-                WriteSlip(svg, palette.Code(part), slip);
+                DrawSlip(pen, palette.Code(part), slip);
             }
 
-            svg.Close();
+            pen.Close();
         }
 
         foreach (var run in joins)
         {
-            Knot(svg, run.Points[0], palette.Hex(run.Part));
+            Knot(pen, run.Points[0], palette.Hex(run.Part));
         }
 
-        svg.Open("g", ("aria-hidden", "true"));
+        pen.OpenAside(untouched: false);
         write.Lines(null, hat.Over);
-        svg.Close();
+        pen.Close();
         foreach (var note in hat.Notes)
         {
-            Text(svg, note.Upright ? "note upright" : "note", note.Text, note.X, note.Y, 14, bold: false, note.Upright ? $"rotate(-90 {SvgWriter.Number(note.X)} {SvgWriter.Number(note.Y)})" : null, "0.75");
+            pen.Text(note.Upright ? "note upright" : "note", note.Text, new(note.X, note.Y), 14, new(null, 0.75), upright: note.Upright);
         }
 
-        return svg.Close().ToString();
+        pen.Close();
     }
 
     /// <summary>The runs at whose start a leftover joins that was not in work just before.</summary>
@@ -89,7 +95,7 @@ internal static class FlatSvg
         return joins;
     }
 
-    private static void WriteTag(SvgWriter svg, FlatHat hat, Tag tag)
+    private static void DrawTag(IPen pen, FlatHat hat, Tag tag)
     {
         var numbers = hat.Numbers;
         var number = $"{numbers.GetValueOrDefault(tag.Part)}";
@@ -99,11 +105,11 @@ internal static class FlatSvg
             { Part: PartNames.Brim, Width: > 60 } => ($"{number} {PartNames.Brim}", 18),
             _ => (number, Math.Min(20, tag.Height)),
         };
-        Text(svg, hat.Sideways ? (tag.Partner is null ? "ink number" : "ink numbers") : "ink", words, tag.X, tag.Y + (size * 0.36), size, bold: tag.Partner is null);
+        pen.Text(hat.Sideways ? (tag.Partner is null ? "ink number" : "ink numbers") : "ink", words, new(tag.X, tag.Y + (size * 0.36)), size, new(null), bold: tag.Partner is null);
     }
 
     // The slip is paper in light and dark, and reads the same on every yarn.
-    private static void WriteSlip(SvgWriter svg, string code, Slip slip)
+    private static void DrawSlip(IPen pen, string code, Slip slip)
     {
         if (code.Length == 0)
         {
@@ -117,28 +123,14 @@ internal static class FlatSvg
             new(slip.X - half + cut, slip.Y - high), new(slip.X + half - cut, slip.Y - high), new(slip.X + half, slip.Y - high + cut), new(slip.X + half, slip.Y + high - cut),
             new(slip.X + half - cut, slip.Y + high), new(slip.X - half + cut, slip.Y + high), new(slip.X - half, slip.Y + high - cut), new(slip.X - half, slip.Y - high + cut),
         ];
-        svg.Leaf("path", ("class", "slip"), ("d", SvgWriter.Path([paper], close: true)), ("fill", "#fbfaf5"), ("stroke", "#23262b"), ("stroke-opacity", "0.6"), ("stroke-width", SvgWriter.Number(slip.Size * 0.05)));
-        svg.Open(
-            "text", ("x", SvgWriter.Number(slip.X)), ("y", SvgWriter.Number(slip.Y + (slip.Size * 0.35))), ("font-size", SvgWriter.Number(slip.Size)), ("font-weight", "700"),
-            ("text-anchor", "middle"), ("fill", "#23262b")).Words(code).Close();
+        var fine = slip.Size < Legible;
+        pen.Shape(fine ? "slip fine" : "slip", [paper], close: true, new(Palette.Paper), new(Palette.Graphite, slip.Size * 0.05, 0.6));
+        pen.Text(fine ? "fine" : null, code, new(slip.X, slip.Y + (slip.Size * 0.35)), slip.Size, new(Palette.Graphite), bold: true);
     }
 
-    private static void Text(SvgWriter svg, string name, string words, double x, double y, double size, bool bold, string? turn = null, string? opacity = null) => svg.Open(
-        "text",
-        ("class", name),
-        ("x", SvgWriter.Number(x)),
-        ("y", SvgWriter.Number(y)),
-        ("font-size", SvgWriter.Number(size)),
-        ("font-weight", bold ? "700" : null),
-        ("text-anchor", "middle"),
-        ("fill", "currentColor"),
-        ("fill-opacity", opacity),
-        ("transform", turn)).Words(words).Close();
-
-    private static void Knot(SvgWriter svg, Point at, string? hex)
+    private static void Knot(IPen pen, Point at, string? hex)
     {
-        var (x, y) = (SvgWriter.Number(at.X), SvgWriter.Number(at.Y));
-        svg.Leaf("path", ("class", "ink"), ("d", $"M{x} {y}l-3 -4.6M{x} {y}l3 -4.6"), ("fill", "none"), ("stroke", "currentColor"), ("stroke-width", "1"), ("stroke-linecap", "round"));
-        svg.Leaf("circle", ("class", "knot"), ("cx", x), ("cy", y), ("r", "2.6"), ("fill", hex ?? "currentColor"), ("stroke", "currentColor"), ("stroke-width", "1.1"));
+        pen.Shape("ink", [[at, new(at.X - 3, at.Y - 4.6)], [at, new(at.X + 3, at.Y - 4.6)]], close: false, null, new(null, 1, RoundEnds: true));
+        pen.Ellipse("knot", at, 2.6, 2.6, new(hex), new(null, 1.1));
     }
 }

@@ -1,0 +1,47 @@
+using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
+using StashMatch.Store;
+
+namespace StashMatch.Web.Pages.CanIMakeIt;
+
+/// <summary>What an answer takes of each logged leftover, part by part.</summary>
+public static class PlannedYarn
+{
+    /// <summary>Two leftovers asked about as one: held together each gives the whole length, joined one after the other the first gives all it has.</summary>
+    public static IReadOnlyList<PlannedPart> Of(Answer answer, CanIMakeForm form, IReadOnlyDictionary<string, Metres> held)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(form);
+        ArgumentNullException.ThrowIfNull(held);
+        var with = string.IsNullOrEmpty(form.HoldWith) ? form.Hold : form.HoldWith;
+        var together = string.IsNullOrEmpty(form.Hold) ? null : $"{form.Hold}+{with}";
+        var left = form.Join.SelectMany(j => j.Split('~')).Distinct(StringComparer.Ordinal)
+            .ToDictionary(id => id, id => Math.Max(0, held.GetValueOrDefault(id).Millimetres - (long)(1000 * Joined.Tails)), StringComparer.Ordinal);
+        var parts = new List<PlannedPart>();
+        foreach (var (part, from) in answer.Parts.SelectMany(p => p.All.Select(a => (p.Part.Name, a))))
+        {
+            var wanted = from.Metres.Millimetres;
+            if (from.Leftover == together)
+            {
+                parts.AddRange([new PlannedPart(form.Hold!, part, wanted), new PlannedPart(with!, part, wanted)]);
+            }
+            else if (form.Join.Contains(from.Leftover, StringComparer.Ordinal))
+            {
+                var ids = from.Leftover.Split('~');
+                foreach (var id in ids)
+                {
+                    var takes = id == ids[^1] ? wanted : Math.Min(wanted, left[id]);
+                    parts.Add(new PlannedPart(id, part, takes));
+                    (left[id], wanted) = (left[id] - takes, wanted - takes);
+                }
+            }
+            else
+            {
+                parts.Add(new PlannedPart(from.Leftover, part, wanted));
+            }
+        }
+
+        return [.. parts.Where(p => p.Millimetres > 0).GroupBy(p => (p.Leftover, p.Part)).Select(g => new PlannedPart(g.Key.Leftover, g.Key.Part, g.Sum(p => p.Millimetres)))];
+    }
+}

@@ -1,0 +1,115 @@
+using System.Globalization;
+using StashMatch.Knitting.Halfway;
+using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Quantities;
+using StashMatch.Web.Pieces;
+
+namespace StashMatch.Web.Pages.KnittingSheet;
+
+/// <summary>Sentences of the sheet, and the same with no signs for large print and screen readers.</summary>
+public static class SheetWords
+{
+    /// <summary>Where a ball may stop: up to the tenth, with the core it is on.</summary>
+    public static string StopAt(Grams stop, Grams core) => core > default(Grams)
+        ? $"{GramsUp(stop)} ({GramsUp(stop + core)} with its core or bowl)"
+        : GramsUp(stop);
+
+    /// <summary>Grams needed, up to the tenth.</summary>
+    public static string GramsUp(Grams grams) => Up(grams.Value) + " g";
+
+    public static string Comes(SheetYarn yarn)
+    {
+        ArgumentNullException.ThrowIfNull(yarn);
+        var comes = yarn.Joining switch
+        {
+            Joining.Join => "joins here",
+            Joining.GoOn => "goes on",
+            Joining.Again => "joins again",
+            _ => "is carried along",
+        };
+        return yarn.Cut ? $"{comes}, then is cut" : comes;
+    }
+
+    /// <summary>The reason of the forecast in one sentence.</summary>
+    public static string Why(Ahead ahead, SheetView view)
+    {
+        ArgumentNullException.ThrowIfNull(ahead);
+        ArgumentNullException.ThrowIfNull(view);
+        if (ahead.Weakest is not { } tight)
+        {
+            return "Every part is ticked off.";
+        }
+
+        var name = view.NameOf(tight.Ball.Start.Id);
+        return ahead.Why switch
+        {
+            Knitting.Matching.Why.Short => $"At the rate forecast {name} is short by {Shown.BothUp(tight.Short)}.",
+            Knitting.Matching.Why.Allowance => $"Everything ahead is covered, but {name} misses the allowance by {Shown.BothUp(ahead.ShortForAllowance)}.",
+            Knitting.Matching.Why.Chance => $"Everything ahead is covered, but not surely enough. {name} is the tightest.",
+            _ => "Everything ahead is covered with the allowance.",
+        };
+    }
+
+    public static string Offer(Offer offer, Func<string, string> name)
+    {
+        ArgumentNullException.ThrowIfNull(offer);
+        ArgumentNullException.ThrowIfNull(name);
+        var part = Words.The(offer.Part);
+        return offer.Kind switch
+        {
+            OfferKind.BallOfTheHat => $"Knit {part} in {name(offer.Leftover!)}, the stripe colour with most to spare.",
+            OfferKind.DecreaseSooner => $"Decrease a round sooner: {part} has one plain round less{(offer.Saves is { } saves ? $", which saves {Shown.Both(saves)}" : "")}.",
+            _ => $"Knit {part} in {name(offer.Leftover!)}, which the hat does not use.",
+        };
+    }
+
+    /// <summary>How a rate reads: "9.4 % more than planned".</summary>
+    public static string Rate(double rate)
+    {
+        var percent = Math.Round((rate - 1) * 100, 1);
+        return percent == 0 ? "as planned" : $"{Math.Abs(percent).ToString("0.0", CultureInfo.InvariantCulture)} % {(percent > 0 ? "more" : "less")} than planned";
+    }
+
+    /// <summary>A step in sentences with no signs.</summary>
+    public static IEnumerable<string> Spoken(SheetView view, SheetStep step)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        ArgumentNullException.ThrowIfNull(step);
+        if (step.Rows > 0)
+        {
+            yield return $"{step.Rows} {StepWords.Row(step.Key == PartNames.Brim ? null : view.Hat.Plan)}s{(step.Depth.Value > 0 ? $", {Spoken(step.Depth)} deep" : "")}.";
+        }
+
+        foreach (var yarn in step.Yarns)
+        {
+            var named = yarn.Strand is { } strand ? $"Strand {strand} is {yarn.Name}" : $"The yarn is {yarn.Name}";
+            yield return $"{named}{(yarn.Code.Length > 0 ? $", tag {yarn.Code}" : "")}. It {Comes(yarn)}.";
+            yield return $"It takes {Up(yarn.Length.Value)} metres or {Up(yarn.Length.Yards)} yards{(yarn.Grams is { } grams ? $", {Up(grams.Value)} grams" : "")}."
+                + (yarn.StopAt is { } stop && !step.Done ? $" Before it at least {Up(stop.Value)} grams must be left{(yarn.Core > default(Grams) ? $", {Up((stop + yarn.Core).Value)} with the core or bowl" : "")}." : "");
+        }
+
+        foreach (var sentence in step.How)
+        {
+            yield return sentence.Replace(" cm / ", " centimetres or ", StringComparison.Ordinal).Replace(" in at the end", " inches at the end", StringComparison.Ordinal);
+        }
+    }
+
+    private static string Up(decimal value) => (Math.Ceiling(value * 10) / 10).ToString("0.0", CultureInfo.InvariantCulture);
+
+    // Inches in eighths, spelled.
+    private static string Spoken(Centimetres depth)
+    {
+        var eighths = (int)Math.Round(depth.Inches * 8, MidpointRounding.AwayFromZero);
+        var (whole, part) = (eighths / 8, eighths % 8);
+        var fraction = part switch { 0 => "", 1 => "1 eighth", 2 => "1 quarter", 4 => "a half", 6 => "3 quarters", _ => $"{part} eighths" };
+        var inches = (whole, part) switch
+        {
+            (1, 0) => "1 inch",
+            (_, 0) => $"{whole} inches",
+            (0, _) => $"{fraction} of an inch",
+            _ => $"{whole} and {fraction} inches",
+        };
+        return $"{Shown.Centimetres(depth)} centimetres or {inches}";
+    }
+}
