@@ -163,7 +163,7 @@ public sealed partial class SheetTests : IDisposable
         var known = Assert.Single(await _app.Services.GetRequiredService<KnitterStore>().ListAsync(Stop));
         Assert.Equal(factor, known.Calibration.Factor, 2);
         Assert.DoesNotContain("Use it for my next hats", await TextAsync(at), StringComparison.Ordinal);
-        
+
         // The offer is gone, and sending it once more adds nothing.
         using var again = await PostAsync(at, "learn");
         Assert.Equal(HttpStatusCode.BadRequest, again.StatusCode);
