@@ -58,7 +58,8 @@ public sealed class SheetTests(LiveApp app) : IClassFixture<LiveApp>
                 await other.GotoAsync(address);
                 await Expect(other.Locator("h1").First).ToBeVisibleAsync();
                 var over = await other.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth)");
-                Assert.True(over == 0, $"{address} at {width} is {over} too wide");
+                var widest = over == 0 ? "" : await other.EvaluateAsync<string>("[...document.querySelectorAll('main *')].filter(e => e.getBoundingClientRect().right > innerWidth).map(e => e.outerHTML.slice(0, 120)).join('\\n')");
+                Assert.True(over == 0, $"{address} at {width} is {over} too wide: {widest}");
                 await Axe.CheckAsync(other);
             }
 

@@ -95,6 +95,13 @@ public static class SheetWords
         }
     }
 
+    /// <summary>What is put by first, with no signs.</summary>
+    public static string Spoken(SetAside aside)
+    {
+        ArgumentNullException.ThrowIfNull(aside);
+        return $"Wind off {Up(aside.Length.Value)} metres or {Up(aside.Length.Yards)} yards, {Up(aside.Grams)} grams, of {aside.Name}, tag {aside.Code}, for {Words.The(aside.Part)}, before the other parts take it.";
+    }
+
     private static string Up(decimal value) => (Math.Ceiling(value * 10) / 10).ToString("0.0", CultureInfo.InvariantCulture);
 
     // Inches in eighths, spelled.
