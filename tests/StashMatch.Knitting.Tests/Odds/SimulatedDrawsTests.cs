@@ -96,6 +96,8 @@ public sealed class SimulatedDrawsTests
     [InlineData(0.12)]
     [InlineData(0.15)]
     [InlineData(0.20)]
+    [InlineData(0.30)]
+    [InlineData(0.50)]
     public void With_a_wide_spread_one_leftover_nears_the_closed_form(double spread)
     {
         // ln F normal: P(F ≤ held / bare) = Φ(ln(held / (factor × bare)) / s), s² = spread² + 0.02² + 0.03² to first order.

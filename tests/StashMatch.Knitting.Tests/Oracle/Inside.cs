@@ -13,6 +13,13 @@ internal static class Inside
         return found == Found.Unknown ? null : plan is not null;
     }
 
+    /// <summary>Whether the search by position alone finds a way to cover all but so many of each kind of part.</summary>
+    public static Found ByPosition(Question question, HatNeeds hat, Func<long, int>? bareOfNeed = null)
+    {
+        var puzzle = Puzzle.Of(question, hat, null);
+        return new PositionSearch(puzzle, puzzle.Held, 100_000).Find(Array.ConvertAll(puzzle.Classes, c => bareOfNeed?.Invoke(c.Need) ?? 0), out _);
+    }
+
     /// <summary>Covered, safe and tidy: the plan alone, without the answer made from it and its repairs.</summary>
     public static Plan? Settle(Question question) => Matcher.Best(question, out _, default)?.Plan;
 
