@@ -10,7 +10,7 @@
     if (name) all(name).forEach(e => e.classList.add("lit"));
     document.querySelectorAll(".hat").forEach(e => e.classList.toggle("lit-up", !!e.querySelector(".lit")));
     const words = name && document.querySelector(`.hat [data-part="${CSS.escape(name)}"] > title`)?.textContent;
-    document.querySelectorAll(".which").forEach(e => {
+    document.querySelectorAll(".lit-line").forEach(e => {
       if (words) e.dataset.lit = words[0].toUpperCase() + words.slice(1);
       else delete e.dataset.lit;
     });

@@ -62,8 +62,13 @@ internal static class JoinRepair
             .Take(MostPairs).Select(p => (p.First, p.Second));
     }
 
-    private static bool NearMatch(Puzzle puzzle, int a, int b) =>
-        puzzle.StepBetween(a, b) is >= 0 and < (int)(100 * ColourRule.ReadsAsOne) || (puzzle.Leftover(a).Lot is { } lot && lot == puzzle.Leftover(b).Lot);
+    // Colours that read as one, or close ones of one lot; of one lot where a colour is not known. A set of mini-skeins is no lot.
+    private static bool NearMatch(Puzzle puzzle, int a, int b)
+    {
+        var lot = puzzle.Leftover(a).Lot is { } one && one == puzzle.Leftover(b).Lot;
+        var step = puzzle.StepBetween(a, b);
+        return step < 0 ? lot : step < 100 * (lot ? ColourRule.Close : ColourRule.ReadsAsOne);
+    }
 
     private static string? PartOf(Outcome outcome)
     {

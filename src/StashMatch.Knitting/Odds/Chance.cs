@@ -86,6 +86,9 @@ public static class Chance
         };
     }
 
+    // A ball weighed half-way has little doubt besides its scale's: three points would be steps.
+    private static readonly (double At, double Weight)[] Fine = [.. Enumerable.Range(0, 12).Select(i => ((((2 * i) + 1) / 12.0) - 1, 1 / 12.0))];
+
     private sealed record Facts(double Grams, double Band, double MetresPerGram, double RatioSpread, double Bare, double SquareSum, double Ends, MeasuredRate? Rate)
     {
         public static Facts Of(Load load) => new(
@@ -101,7 +104,7 @@ public static class Chance
         public double LastsGiven(double factor)
         {
             var chance = 0.0;
-            foreach (var (at, weight) in Gauss)
+            foreach (var (at, weight) in Rate is null ? Gauss : Fine)
             {
                 // A ball weighed half-way is asked for its own rate, of which the common factor is only the half not seen on the scale.
                 var (use, doubt, heavier) = Rate?.Given(factor, RatioSpread, Band, at) ?? (factor, 0, Band * at);

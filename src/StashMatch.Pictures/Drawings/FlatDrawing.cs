@@ -5,6 +5,9 @@ namespace StashMatch.Pictures;
 /// <summary>Draws a hat off the needles.</summary>
 internal static class FlatDrawing
 {
+    // Smaller letters cannot be read on a phone; the page leaves them out there.
+    private const double Legible = 13;
+
     public static void Draw(FlatHat hat, Palette palette, IPen pen, string title)
     {
         var write = new PartWriter(pen, palette);
@@ -23,6 +26,12 @@ internal static class FlatDrawing
             else
             {
                 write.Fill(piece, knit: !strand, strand);
+            }
+
+            if (!strand && !palette.IsOpen(part))
+            {
+                // So that pale yarn stands out from paper and dark yarn from the night.
+                pen.Shape("ink", piece.Outlines, close: true, null, new(null, 0.9, 0.45));
             }
 
             write.Lines(part, piece.Lines);
@@ -114,8 +123,9 @@ internal static class FlatDrawing
             new(slip.X - half + cut, slip.Y - high), new(slip.X + half - cut, slip.Y - high), new(slip.X + half, slip.Y - high + cut), new(slip.X + half, slip.Y + high - cut),
             new(slip.X + half - cut, slip.Y + high), new(slip.X - half + cut, slip.Y + high), new(slip.X - half, slip.Y + high - cut), new(slip.X - half, slip.Y - high + cut),
         ];
-        pen.Shape("slip", [paper], close: true, new(Palette.Paper), new(Palette.Graphite, slip.Size * 0.05, 0.6));
-        pen.Text(null, code, new(slip.X, slip.Y + (slip.Size * 0.35)), slip.Size, new(Palette.Graphite), bold: true);
+        var fine = slip.Size < Legible;
+        pen.Shape(fine ? "slip fine" : "slip", [paper], close: true, new(Palette.Paper), new(Palette.Graphite, slip.Size * 0.05, 0.6));
+        pen.Text(fine ? "fine" : null, code, new(slip.X, slip.Y + (slip.Size * 0.35)), slip.Size, new(Palette.Graphite), bold: true);
     }
 
     private static void Knot(IPen pen, Point at, string? hex)

@@ -6,7 +6,7 @@ namespace StashMatch.Pictures;
 internal static class FlatPanel
 {
     private const double Left = 30;
-    private const double Right = 56;
+    private const double Right = 66;
     private const double ThreadAbove = 12;
     private const double TagHeight = 26;
     private const double TagWidth = 28;
@@ -81,7 +81,7 @@ internal static class FlatPanel
             : new Tag(PartNames.Strand(p.Section.Number, 'a'), PartNames.Strand(p.Section.Number, 'b'), p.Middle, top - 35, p.Width, 16));
         var slips = spans.Where(s => s.Section.Kind == SectionKind.Stripe)
             .Select(s => new Slip(PartNames.Stripe(s.Section.Number), (s.From + s.To) / 2, (top + bottom) / 2, SlipSize(s.To - s.From))).ToList();
-        tags.Add(new(PartNames.Seam, null, turn + 14, top + 30, TagWidth, 20));
+        tags.Add(new(PartNames.Seam, null, turn + 16, top + 30, TagWidth, 20));
         slips.Add(new(PartNames.Seam, turn, top + 64, 15));
         var height = bottom + 14;
         if (plan.BrimRounds > 0)
@@ -92,7 +92,7 @@ internal static class FlatPanel
         return new(end + Right, height, pieces, [], yarn, tags, slips, notes, row, stitch, Sideways: true);
     }
 
-    private static double SlipSize(double room) => Math.Clamp(room * 0.36, 7, 26);
+    private static double SlipSize(double room) => Math.Clamp(room * 0.44, 7, 26);
 
     private static List<(PlanSection Section, double From, double To)> Spans(RowPlan plan, double row)
     {

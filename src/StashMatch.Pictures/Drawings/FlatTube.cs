@@ -50,7 +50,10 @@ internal static class FlatTube
         var middle = left + (widest / 2);
         var (pieces, yarn, over) = (new List<Piece>(), new List<YarnRun>(), new List<Line>());
         double Smooth(double y) => Enumerable.Range(-3, 7).Average(i => HalfAt(y + (i * row)));
-        Point Edge(double y) => new(middle + Smooth(y) + 13 + (2 * Math.Sin(y / 4.4)), y);
+
+        // The yarn runs as far from a leaning side as from an upright one.
+        double Lean(double y) => Math.Min(2.4, Math.Sqrt(1 + Math.Pow((Smooth(y + (3 * row)) - Smooth(y - (3 * row))) / (6 * row), 2)));
+        Point Edge(double y) => new(middle + Smooth(y) + (13 * Lean(y)) + (2 * Math.Sin(y / 4.4)), y);
         foreach (var (section, from, to) in spans)
         {
             if (section.Kind == SectionKind.Braid)

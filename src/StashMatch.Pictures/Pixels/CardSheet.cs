@@ -54,9 +54,14 @@ internal sealed class CardSheet
         Say(pen, words.Verdict, Margin, 128, 84, Palette.Graphite, bold: true);
         var wide = Math.Max(150, Letters.Width(words.Verdict, 84, bold: true));
         Thread(pen, Margin, 158, wide);
-        var (left, at) = (Margin + wide + 48, 82.0);
-        Say(pen, Letters.Cut(words.Title, 30, HatCard.Width - Margin - left, bold: true), left, at, 30, Palette.Graphite, bold: true);
-        foreach (var line in words.Lines.SelectMany(l => Broken(l, 22, HatCard.Width - Margin - left)).Take(4))
+        var (left, at) = (Margin + wide + 48, 44.0);
+        foreach (var line in Broken(words.Title, 28, HatCard.Width - Margin - left, bold: true).Take(2))
+        {
+            at += 36;
+            Say(pen, line, left, at, 28, Palette.Graphite, bold: true);
+        }
+
+        foreach (var line in words.Lines.SelectMany(l => Broken(l, 22, HatCard.Width - Margin - left)).Take(3))
         {
             at += 33;
             Say(pen, line, left, at, 22, Pencil);
@@ -125,18 +130,18 @@ internal sealed class CardSheet
         }
     }
 
-    private static IEnumerable<string> Broken(string text, double size, double room)
+    private static IEnumerable<string> Broken(string text, double size, double room, bool bold = false)
     {
         var line = "";
         foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
-            if (line.Length > 0 && Letters.Width($"{line} {word}", size) > room)
+            if (line.Length > 0 && Letters.Width($"{line} {word}", size, bold) > room)
             {
                 yield return line;
                 line = "";
             }
 
-            line = line.Length == 0 ? Letters.Cut(word, size, room) : $"{line} {word}";
+            line = line.Length == 0 ? Letters.Cut(word, size, room, bold) : $"{line} {word}";
         }
 
         if (line.Length > 0)

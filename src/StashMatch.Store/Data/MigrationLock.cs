@@ -9,11 +9,13 @@ internal sealed class MigrationLock(StashContext context, TimeProvider clock)
     private static readonly TimeSpan Stale = TimeSpan.FromMinutes(2);
 
     /// <summary>Waits until nobody holds it; a row older than two minutes belongs to nobody and is cleared.</summary>
-    public async Task WaitAsync(CancellationToken cancel)
+    /// <param name="ofOurs">Whether this program was killed while migrating: then the row is its own, and is cleared at once.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task WaitAsync(bool ofOurs, CancellationToken cancel)
     {
         while (await HeldSinceAsync(cancel) is { } since)
         {
-            if ((clock.GetUtcNow() - since).Duration() > Stale)
+            if (ofOurs || (clock.GetUtcNow() - since).Duration() > Stale)
             {
                 await context.Database.ExecuteSqlRawAsync("DELETE FROM __EFMigrationsLock", cancel);
                 return;

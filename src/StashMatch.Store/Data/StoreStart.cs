@@ -16,7 +16,7 @@ public sealed class StoreStart(IDbContextFactory<StashContext> contexts, BackupS
         {
             await using var onlyOne = await LockAsync(cancel);
             restore.Clear();
-            await BringUpToDateAsync(cancel);
+            await BringUpToDateAsync(onlyOne, cancel);
             await TryAsync(cancel);
         }
         catch (Exception e) when (e is SqliteException or UnauthorizedAccessException or IOException)
@@ -36,7 +36,7 @@ public sealed class StoreStart(IDbContextFactory<StashContext> contexts, BackupS
         _ => $"The folder {place.Folder} cannot be written: {e.Message}",
     };
 
-    private async Task BringUpToDateAsync(CancellationToken cancel)
+    private async Task BringUpToDateAsync(FileStream onlyOne, CancellationToken cancel)
     {
         await using var context = await contexts.CreateDbContextAsync(cancel);
         SqliteFloor.Check(context.Database.GetDbConnection().ServerVersion);
@@ -50,16 +50,21 @@ public sealed class StoreStart(IDbContextFactory<StashContext> contexts, BackupS
 
         if (known.Count == applied?.Count)
         {
+            onlyOne.SetLength(0);
             return;
         }
 
         if (applied is not null)
         {
-            await new MigrationLock(context, clock).WaitAsync(cancel);
+            await new MigrationLock(context, clock).WaitAsync(ofOurs: onlyOne.Length > 0, cancel);
             await backups.BackUpAsync(BackupKind.BeforeUpdate, cancel);
         }
 
+        // Killed from here on, the next start finds this sign and knows whose the database's own lock is.
+        onlyOne.WriteByte((byte)'m');
+        onlyOne.Flush(flushToDisk: true);
         await MigrateAsync(context, cancel);
+        onlyOne.SetLength(0);
     }
 
     private async Task MigrateAsync(StashContext context, CancellationToken cancel)

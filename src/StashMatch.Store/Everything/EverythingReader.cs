@@ -175,7 +175,6 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
 
         var row = new LeftoverRow
         {
-            Picture = json.Picture is null ? null : new PictureRow { Png = json.Picture },
             Id = Guid.NewGuid(),
             PublicId = json.Id,
             Name = "",
@@ -183,6 +182,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
             Fibre = "",
             IsDemo = json.Demo ?? false,
             LoggedAt = Time($"{at}loggedAt", json.LoggedAt),
+            Picture = json.Picture is null ? null : new PictureRow { Png = json.Picture },
         };
         details.To(row);
         _leftovers[json.Id] = row.Id;

@@ -22,6 +22,9 @@ public sealed class SimulatedKnitterTests
         var random = new Random(17);
         double Gauss() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
         double Read(double grams) => Math.Round(grams / step, MidpointRounding.AwayFromZero) * step;
+
+        // Every weight that is read alike is as likely: whole steps, from about the need to 2 g over it.
+        double Ball(double need) => (Math.Floor(need / step) - 0.5 + (Math.Round(2 / step) * random.NextDouble())) * step;
         var (within, of) = (new int[2], 0);
         var (said, came, likely, cameLikely, saidLikely) = (0.0, 0, 0, 0, 0.0);
         for (var k = 0; k < Knitters; k++)
@@ -31,7 +34,7 @@ public sealed class SimulatedKnitterTests
 
             // One ball of brim and crown, weighed after the brim; one of two stripes, not weighed again.
             double[] labels = [1 + (0.02 * Gauss()), 1 + (0.02 * Gauss())];
-            double[] start = [(31 * factor * (1.02 + (0.2 * random.NextDouble())) / 4) + step, (21 * factor * (1.02 + (0.2 * random.NextDouble())) / 4) + step];
+            double[] start = [Ball(31 * factor / 4), Ball(21 * factor / 4)];
             var (brim, crown, stripes) = (Use(20), Use(10), Use(10) + Use(10));
             var afterBrim = start[0] - (brim / (4 * labels[0]));
             double[] spare = [(start[0] * 4) - ((brim + crown) / labels[0]), (start[1] * 4) - (stripes / labels[1])];
@@ -42,8 +45,8 @@ public sealed class SimulatedKnitterTests
 
             BallInWork[] balls =
             [
-                Ball("a", Read(start[0]), step, usage, ("brim", 20), ("crown", 10)) with { Now = At(Read(afterBrim), step), DoneWhenWeighed = ["brim"] },
-                Ball("b", Read(start[1]), step, usage, ("stripe 1", 10), ("stripe 2", 10)),
+                Made("a", Read(start[0]), step, usage, ("brim", 20), ("crown", 10)) with { Now = At(Read(afterBrim), step), DoneWhenWeighed = ["brim"] },
+                Made("b", Read(start[1]), step, usage, ("stripe 1", 10), ("stripe 2", 10)),
             ];
             var ahead = Forecast.Of(usage, balls, 10);
             of++;
@@ -86,7 +89,7 @@ public sealed class SimulatedKnitterTests
             foreach (var id in new[] { "a", "b", "c" })
             {
                 var used = (0.6 + (f * 40)) / 4 / (1 + (0.02 * Gauss()));
-                var ball = Ball(id, 20, 0.1, usage, ("stripe 1", 20), ("stripe 2", 20));
+                var ball = Made(id, 20, 0.1, usage, ("stripe 1", 20), ("stripe 2", 20));
                 balls.Add(new UsedBall(ball.Start, Grams.From((decimal)Math.Max(0, Math.Round(20 - used, 1))), ball.Uses));
             }
 
@@ -100,7 +103,7 @@ public sealed class SimulatedKnitterTests
     [Fact]
     public void A_finished_plan_whose_weights_cannot_be_teaches_nothing()
     {
-        var ball = Ball("a", 20, 0.1, Usage.Uncalibrated, ("stripe 1", 20));
+        var ball = Made("a", 20, 0.1, Usage.Uncalibrated, ("stripe 1", 20));
         Assert.Null(UsedBall.Learn([new UsedBall(ball.Start, Grams.From(19.9m), ball.Uses)]));
         Assert.Null(UsedBall.Learn([new UsedBall(ball.Start, default, ball.Uses)]));
         Assert.Null(UsedBall.Learn([]));
@@ -108,7 +111,7 @@ public sealed class SimulatedKnitterTests
 
     private static Weighing At(double grams, double step) => new(Grams.From((decimal)grams), default, Grams.From((decimal)step));
 
-    private static BallInWork Ball(string id, double grams, double step, Usage usage, params (string Part, double Bare)[] uses) => new(
+    private static BallInWork Made(string id, double grams, double step, Usage usage, params (string Part, double Bare)[] uses) => new(
         new Leftover(id, id, At(grams, step), new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed)),
         [.. uses.Select(u => new PlannedUse(u.Part, Metres.Needed((usage.Factor * u.Bare) + 0.3), u.Bare, 0.3))]);
 }

@@ -77,6 +77,19 @@ public sealed class HeldAndJoinedTests
         Assert.NotEqual(Verdict.No, repair.Verdict);
     }
 
+    [Fact]
+    public void Two_colours_of_one_set_are_no_near_match()
+    {
+        Leftover[] halves =
+        [
+            Samples.Yards("r1", 3.6m, 2.3m) with { Colour = YarnColour.FromRgb(0xB0, 0x53, 0x2E), Lot = "swap set" },
+            Samples.Yards("r2", 4, 2.3m) with { Colour = YarnColour.FromRgb(0x1F, 0x70, 0x78), Lot = "swap set" },
+        ];
+        Assert.True(Matcher.TryAnswer(new Question(Samples.Practice, "C", [.. Plain.Where(l => l.Id != "rust"), .. halves]), out var answer, out _, TestContext.Current.CancellationToken));
+        Assert.Equal(Verdict.No, answer.Verdict);
+        Assert.DoesNotContain(answer.Repairs, r => r.Code == RepairCode.JoinNearMatch);
+    }
+
     private static Leftover Sock(string id, decimal grams, decimal metresPerGram) => new(
         id, id, new Weighing(Grams.From(grams), default, Grams.From(0.1m)), new LabelRatio(1, MassUnit.Grams, metresPerGram, LengthUnit.Metres, RatioSource.Printed))
     {

@@ -18,10 +18,10 @@ internal sealed class Looked
             for (var x = 0; x < canvas.Width; x++)
             {
                 var (r, g, b) = canvas[x, y];
-                var least = Math.Min(r, Math.Min(g, b));
+                var (most, least) = (Math.Max(r, Math.Max(g, b)), Math.Min(r, Math.Min(g, b)));
 
-                // Half paper or more is paper.
-                seen[x, y] = least > 143 || Math.Max(r, Math.Max(g, b)) - least < 28 ? '.' : r > g && r > b ? 'r' : g > b ? 'g' : 'b';
+                // Half paper or more is paper, and ink is none of the colours; shade leaves a colour what it is.
+                seen[x, y] = most - least < Math.Max(10, 0.4 * most) ? '.' : r > g && r > b ? 'r' : g > b ? 'g' : 'b';
             }
         }
     }
@@ -52,7 +52,7 @@ internal sealed class Looked
     public static Dictionary<string, PartPaint> Paint(RowPlan plan, Func<HatPart, char?> hue) => plan.Parts
         .Where(p => hue(p) is not null).ToDictionary(p => p.Name, p => new PartPaint(Hues["rgb".IndexOf(hue(p)!.Value, StringComparison.Ordinal)], null, p.Name, false), StringComparer.Ordinal);
 
-    /// <summary>Patches of one colour that hang together, of at least so many pixels; a running yarn is none.</summary>
+    /// <summary>Patches of one colour that hang together, of at least so many pixels.</summary>
     public List<Patch> Patches(int least)
     {
         var (patches, been) = (new List<Patch>(), new bool[Width, Height]);
@@ -60,7 +60,7 @@ internal sealed class Looked
         {
             for (var x = 0; x < Width; x++)
             {
-                if (!been[x, y] && seen[x, y] != '.' && Follow(x, y, been) is { Pixels: var pixels } patch && pixels >= least && !patch.IsYarn)
+                if (!been[x, y] && seen[x, y] != '.' && Follow(x, y, been) is var patch && patch.Pixels >= least)
                 {
                     patches.Add(patch);
                 }
@@ -108,5 +108,6 @@ internal sealed class Looked
 /// <summary>A patch of one colour.</summary>
 internal sealed record Patch(char Hue, int Pixels, double X, double Y, int Width, int Height)
 {
-    public bool IsYarn => Pixels > 500 && (Math.Min(Width, Height) < 15 || Pixels < 0.4 * Width * Height);
+    /// <summary>Whether it is too thin for a stripe: the yarn running beside it.</summary>
+    public bool IsYarn => Math.Min(Width, Height) < 15 || Pixels < 0.4 * Width * Height;
 }

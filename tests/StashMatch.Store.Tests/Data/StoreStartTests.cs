@@ -72,6 +72,19 @@ public sealed class StoreStartTests
     }
 
     [Fact]
+    public async Task A_migration_lock_of_a_start_that_was_killed_is_cleared_at_once()
+    {
+        await using var shelf = new Shelf(clock: new SetClock(DateTimeOffset.UtcNow));
+        await MakeFirstAsync(shelf);
+        await HoldLockAsync(shelf, DateTimeOffset.UtcNow);
+        var sign = Path.Combine(shelf.Folder, "start.lock");
+        await File.WriteAllTextAsync(sign, "m", Stop);
+        await shelf.Start.ReadyAsync(Stop).WaitAsync(TimeSpan.FromSeconds(30), Stop);
+        Assert.Single(await shelf.Leftovers.ListAsync(Stop));
+        Assert.Equal(0, new FileInfo(sign).Length);
+    }
+
+    [Fact]
     public async Task A_migration_lock_somebody_holds_is_waited_for()
     {
         await using var shelf = new Shelf();

@@ -81,6 +81,11 @@ public sealed class WordsTests
                 Stripes = 4,
                 Size = "B",
                 BuyGrams = 20,
+                OtherPart = "stripe 2",
+                OtherLeftover = "Plum",
+                RowsMoved = 2,
+                BrimDepth = Knitting.Quantities.Centimetres.From(4),
+                BindOff = Knitting.Hats.EdgeKind.Ordinary,
             })));
         Assert.All(texts, t =>
         {

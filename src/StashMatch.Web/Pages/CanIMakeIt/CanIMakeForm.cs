@@ -82,11 +82,27 @@ public sealed record CanIMakeForm
         IReadOnlyList<string> All(string name) => [.. query[name].OfType<string>()];
         return new CanIMakeForm
         {
-            Hat = One("hat"), Size = One("size"), Stripes = One("stripes"), Arrangement = One("arrangement"), Allowance = One("allowance"), NextDoor = One("nextDoor"),
-            Brim = One("brim"), Depths = One("depths"), Bag = One("bag"), Hold = One("hold"), HoldWith = One("holdWith"),
-            BrimDepth = One("brimDepth"), BindOff = One("bindOff"), InTurn = One("inTurn"), Colours = One("colours"),
-            Without = All("without"), Apart = All("apart"), Join = All("join"),
-            Leftovers = All("leftover"), Keep = All("keep"), Never = All("never"),
+            Hat = One("hat"),
+            Size = One("size"),
+            Stripes = One("stripes"),
+            Arrangement = One("arrangement"),
+            Allowance = One("allowance"),
+            NextDoor = One("nextDoor"),
+            Brim = One("brim"),
+            Depths = One("depths"),
+            Bag = One("bag"),
+            Hold = One("hold"),
+            HoldWith = One("holdWith"),
+            BrimDepth = One("brimDepth"),
+            BindOff = One("bindOff"),
+            InTurn = One("inTurn"),
+            Colours = One("colours"),
+            Without = All("without"),
+            Apart = All("apart"),
+            Join = All("join"),
+            Leftovers = All("leftover"),
+            Keep = All("keep"),
+            Never = All("never"),
         }.OrFirst();
     }
 

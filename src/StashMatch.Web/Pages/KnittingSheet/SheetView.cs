@@ -145,7 +145,7 @@ public sealed class SheetView
     private SetAside? AsideOf(BallInWork ball)
     {
         var use = ball.Uses[^1];
-        if (ball.Uses.Count < 2 || PartNames.Read(use.Part) is not { Kind: PartKind.Crown or PartKind.Brim })
+        if (ball.Uses.Count < 2 || State.Done.Contains(use.Part, StringComparer.Ordinal) || PartNames.Read(use.Part) is not { Kind: PartKind.Crown or PartKind.Brim })
         {
             return null;
         }

@@ -28,7 +28,7 @@ public static class SheetWords
             Joining.Again => "joins again",
             _ => "is carried along",
         };
-        return yarn.Cut ? $"{comes}, then is cut with a tail of 15 cm / 6 in" : comes;
+        return yarn.Cut ? $"{comes}, then is cut" : comes;
     }
 
     /// <summary>The reason of the forecast in one sentence.</summary>
@@ -84,7 +84,7 @@ public static class SheetWords
         foreach (var yarn in step.Yarns)
         {
             var named = yarn.Strand is { } strand ? $"Strand {strand} is {yarn.Name}" : $"The yarn is {yarn.Name}";
-            yield return $"{named}{(yarn.Code.Length > 0 ? $", tag {yarn.Code}" : "")}. It {Comes(yarn).Replace("15 cm / 6 in", "15 centimetres or 6 inches", StringComparison.Ordinal)}.";
+            yield return $"{named}{(yarn.Code.Length > 0 ? $", tag {yarn.Code}" : "")}. It {Comes(yarn)}.";
             yield return $"It takes {Up(yarn.Length.Value)} metres or {Up(yarn.Length.Yards)} yards{(yarn.Grams is { } grams ? $", {Up(grams.Value)} grams" : "")}."
                 + (yarn.StopAt is { } stop && !step.Done ? $" Before it at least {Up(stop.Value)} grams must be left{(yarn.Core > default(Grams) ? $", {Up((stop + yarn.Core).Value)} with the core or bowl" : "")}." : "");
         }
@@ -93,6 +93,13 @@ public static class SheetWords
         {
             yield return sentence.Replace(" cm / ", " centimetres or ", StringComparison.Ordinal).Replace(" in at the end", " inches at the end", StringComparison.Ordinal);
         }
+    }
+
+    /// <summary>What is put by first, with no signs.</summary>
+    public static string Spoken(SetAside aside)
+    {
+        ArgumentNullException.ThrowIfNull(aside);
+        return $"Wind off {Up(aside.Length.Value)} metres or {Up(aside.Length.Yards)} yards, {Up(aside.Grams)} grams, of {aside.Name}, tag {aside.Code}, for {Words.The(aside.Part)}, before the other parts take it.";
     }
 
     private static string Up(decimal value) => (Math.Ceiling(value * 10) / 10).ToString("0.0", CultureInfo.InvariantCulture);

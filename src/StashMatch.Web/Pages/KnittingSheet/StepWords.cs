@@ -103,6 +103,11 @@ public static class StepWords
             return [$"{Counted(part.Rows, Row(plan))} of a sideways braid in one strand."];
         }
 
+        if (part.Number > (plan?.Parts.Where(p => p.Kind == PartKind.Strand).Min(p => p.Number) ?? 1))
+        {
+            return ["Set-up, over and under, as in the first braid."];
+        }
+
         var side = plan is null || plan.Construction == Construction.BrimUpRound ? "" : ", on the right side";
         return
         [
