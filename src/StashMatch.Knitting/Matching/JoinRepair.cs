@@ -18,8 +18,7 @@ internal static class JoinRepair
         {
             var joined = Joined.AsOne(IdOf(first.Id, second.Id), first, second);
             var bag = asked.Leftovers.Where(l => l.Id != first.Id && l.Id != second.Id).Append(joined).ToList();
-            if (attempt(asked with { Leftovers = bag }) is { } tried
-                && (best is not { } b || (tried.Verdict, tried.Chance).CompareTo((b.Outcome.Verdict, b.Outcome.Chance)) > 0))
+            if (attempt(asked with { Leftovers = bag }) is { } tried && (best is not { } b || tried.IsAheadOf(b.Outcome)))
             {
                 best = (tried, first, second);
                 if (tried.Verdict == Verdict.Yes)

@@ -99,6 +99,37 @@ internal sealed class Layers
         return layers;
     }
 
+    /// <summary>The least of each class that must be covered before each layer, packed, since those after it cannot bear more; at the end everything.</summary>
+    /// <param name="order">Layers in the order they are gone through, and how many of each one's leftovers at that place.</param>
+    public ulong[] LeastBefore(IReadOnlyList<(Layer Layer, int Copies)> order)
+    {
+        var least = new ulong[order.Count + 1];
+        least[^1] = Patterns.Full;
+        Span<int> wanted = stackalloc int[Patterns.Classes.Length];
+        for (var k = 0; k < wanted.Length; k++)
+        {
+            wanted[k] = Patterns.Target[Patterns.Classes[k]];
+        }
+
+        for (var i = order.Count - 1; i >= 0; i--)
+        {
+            var (layer, copies) = order[i];
+            for (var k = 0; k < wanted.Length; k++)
+            {
+                var most = 0;
+                for (var c = layer.From; c < layer.To; c++)
+                {
+                    most = Math.Max(most, Patterns.CountsOf(Choices[c].Pattern)[k]);
+                }
+
+                wanted[k] = Math.Max(0, wanted[k] - (most * copies));
+                least[i] |= (ulong)wanted[k] << Patterns.Shifts[k];
+            }
+        }
+
+        return least;
+    }
+
     /// <summary>What only one leftover can serve lies on it; the rest as chosen, the first of equal leftovers first.</summary>
     public List<Slot> ToSlots(IEnumerable<(Layer Layer, int Choice)> path)
     {

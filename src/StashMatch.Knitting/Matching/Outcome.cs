@@ -8,6 +8,9 @@ internal sealed record Outcome(Question Question, HatNeeds Hat, Plan Plan, Verdi
     /// <summary>The spread a knitter's use has once it is known, for telling whether knowing it would do [ours].</summary>
     public const double CalibratedSpread = 0.05;
 
+    /// <summary>Whether this leads further: the better verdict, then the better chance.</summary>
+    public bool IsAheadOf(Outcome other) => (Verdict, Chance).CompareTo((other.Verdict, other.Chance)) > 0;
+
     public static Outcome Of(Question question, HatNeeds hat, Plan plan)
     {
         if (!plan.Complete)

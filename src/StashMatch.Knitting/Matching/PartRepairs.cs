@@ -26,7 +26,7 @@ internal sealed class PartRepairs(
         (Outcome Outcome, string Part)? best = null;
         foreach (var question in Freed())
         {
-            if (attempt(question.Asked) is { } tried && (best is not { } b || IsAhead(tried, b.Outcome)))
+            if (attempt(question.Asked) is { } tried && (best is not { } b || tried.IsAheadOf(b.Outcome)))
             {
                 best = (tried, question.Part);
             }
@@ -89,7 +89,7 @@ internal sealed class PartRepairs(
                     break;
                 }
 
-                if (attempt(asked with { Hat = own }) is { } tried && (best is not { } b || IsAhead(tried, b.Outcome)))
+                if (attempt(asked with { Hat = own }) is { } tried && (best is not { } b || tried.IsAheadOf(b.Outcome)))
                 {
                     best = (tried, giver.Part.Number, taker.Part.Number, changed, moved);
                     if (tried.Verdict == Verdict.Yes)
@@ -132,7 +132,7 @@ internal sealed class PartRepairs(
         (Outcome Outcome, int Braid)? best = null;
         foreach (var (braid, question) in options)
         {
-            if (attempt(question) is { } tried && (best is not { } b || IsAhead(tried, b.Outcome)))
+            if (attempt(question) is { } tried && (best is not { } b || tried.IsAheadOf(b.Outcome)))
             {
                 best = (tried, braid);
                 if (tried.Verdict == Verdict.Yes)
@@ -147,8 +147,6 @@ internal sealed class PartRepairs(
             offer(code, found.Outcome, r => r with { Part = PartNames.Braid(found.Braid) });
         }
     }
-
-    private static bool IsAhead(Outcome tried, Outcome best) => (tried.Verdict, tried.Chance).CompareTo((best.Verdict, best.Chance)) > 0;
 
     private static string? LeftoverOf(Outcome outcome, string part)
     {

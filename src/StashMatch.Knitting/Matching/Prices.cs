@@ -41,7 +41,8 @@ internal sealed class Prices
         for (var step = 0; step < MostSteps; step++)
         {
             cancel.ThrowIfCancellationRequested();
-            Bound = Math.Min(Bound, Evaluate() is var bound ? bound : 0);
+            var bound = Evaluate();
+            Bound = Math.Min(Bound, bound);
             bundle.Add(_price, bound, _over);
             if (Bound - atLeast <= Hair || !bundle.Next(atLeast, _price) || bundle.Promise < Enough)
             {

@@ -129,22 +129,6 @@ internal sealed class Puzzle
         return rungPercent == 0 ? Held : [.. Held.Select(h => h * 100_000 / over)];
     }
 
-    /// <summary>States a count-vector table of this puzzle would have; saturates. Classes only one leftover can serve are set aside.</summary>
-    public long States()
-    {
-        var states = 1L;
-        foreach (var c in Classes)
-        {
-            states *= c.Count + 1;
-            if (states > int.MaxValue)
-            {
-                return long.MaxValue;
-            }
-        }
-
-        return states;
-    }
-
     /// <summary>Lays a question out. <paramref name="brimSet"/> limits the brim's leftovers; null lets all in.</summary>
     public static Puzzle Of(Question question, HatNeeds hat, BrimSet? brimSet)
     {

@@ -11,7 +11,6 @@ internal sealed class Rearranger
     private readonly long[] _capacity;
     private readonly int[] _binOf;
     private readonly long[] _load;
-    private readonly Item[] _stripes;
     private readonly Item[] _placed;
     private readonly List<(int Item, int From)> _changed = [];
     private ulong _seed = 0x9E3779B97F4A7C15UL;
@@ -24,35 +23,24 @@ internal sealed class Rearranger
         {
             _load[_binOf[item.Index]] += item.Need;
         }
-
-        var groups = new ColourSteps(puzzle).Groups;
-        _stripes = [.. _placed.Where(i => groups.Contains(i.Group))];
     }
 
     /// <summary>A tidier plan if one turns up.</summary>
-    public int[] Tidier()
-    {
-        var worth = 0L;
-        for (var bin = 0; bin < _load.Length; bin++)
-        {
-            worth += Tidy.Worth(_capacity[bin], _load[bin]);
-        }
-
-        return _placed.Length == 0 ? _binOf : Anneal(_placed, 6_000, 60, worth, (_, change) => -change);
-    }
+    public int[] Tidier() => _placed.Length == 0 ? _binOf : Anneal(_placed, 6_000, 60, 0, (_, change) => -change);
 
     /// <summary>The stripes in a better order of colours, as tidy as before.</summary>
     public int[] InOrder(ColourOrder order)
     {
-        if (order == ColourOrder.Any || _stripes.Length == 0)
+        var steps = new ColourSteps(_puzzle);
+        Item[] stripes = [.. _placed.Where(i => steps.Groups.Contains(i.Group))];
+        if (order == ColourOrder.Any || stripes.Length == 0)
         {
             return _binOf;
         }
 
-        var steps = new ColourSteps(_puzzle);
         var sign = order == ColourOrder.Gradient ? 1 : -1;
         var now = sign * steps.Sum(_binOf, order);
-        return Anneal(_stripes, 1_500, 20, now, (before, change) => change != 0 ? null : (sign * steps.Sum(_binOf, order)) - before);
+        return Anneal(stripes, 1_500, 20, now, (before, change) => change != 0 ? null : (sign * steps.Sum(_binOf, order)) - before);
     }
 
     // Lower is better. What a step changes is told by the second function: from the value before it and the change of worth; null

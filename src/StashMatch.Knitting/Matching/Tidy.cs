@@ -105,7 +105,7 @@ internal sealed class Tidy
                 return path is null ? null : false;
             }
 
-            if (Accepts(few.ToSlots(path), out _) == Found.Yes)
+            if (Accepts(few.ToSlots(path)) == Found.Yes)
             {
                 return true;
             }
@@ -132,7 +132,7 @@ internal sealed class Tidy
                 path =>
                 {
                     var slots = layers.ToSlots(path);
-                    var found = Accepts(slots, out _);
+                    var found = Accepts(slots);
                     certain &= found != Found.Unknown;
                     crowded = found == Found.Yes || _clusters.Count == MostClusters ? null : Crowded(slots);
                     return found == Found.Yes || crowded is not null;
@@ -149,10 +149,10 @@ internal sealed class Tidy
         }
     }
 
-    private Found Accepts(List<Slot> slots, out int[] binOf)
+    private Found Accepts(List<Slot> slots)
     {
         _arranger ??= new Arranger(_puzzle);
-        var found = _arranger.Arrange(slots, Math.Min(ArrangeSteps, _arrangeSteps), out binOf);
+        var found = _arranger.Arrange(slots, Math.Min(ArrangeSteps, _arrangeSteps), out var binOf);
         _arrangeSteps -= _arranger.StepsTaken;
         BinOf = found == Found.Yes ? binOf : BinOf;
         return found;

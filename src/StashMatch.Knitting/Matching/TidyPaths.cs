@@ -55,7 +55,7 @@ internal sealed class TidyPaths : IDisposable
         }
 
         Fits = bits <= 63 && ((_room | _guards) - _start & _guards) == _guards;
-        _least = LeastAt();
+        _least = layers.LeastBefore(_layers.ConvertAll(l => (l, 1)));
     }
 
     /// <summary>Whether the states fit the numbers they are packed into.</summary>
@@ -139,35 +139,6 @@ internal sealed class TidyPaths : IDisposable
                 _adds[i] += (ulong)take(_all.Choices[i].Pattern) << shift;
             }
         }
-    }
-
-    // The least of each class that must be covered before each layer, since those after it cannot bear more.
-    private ulong[] LeastAt()
-    {
-        var least = new ulong[_layers.Count + 1];
-        least[^1] = _patterns.Full;
-        Span<int> wanted = stackalloc int[_patterns.Classes.Length];
-        for (var k = 0; k < wanted.Length; k++)
-        {
-            wanted[k] = _patterns.Target[_patterns.Classes[k]];
-        }
-
-        for (var i = _layers.Count - 1; i >= 0; i--)
-        {
-            for (var k = 0; k < wanted.Length; k++)
-            {
-                var most = 0;
-                for (var c = _layers[i].From; c < _layers[i].To; c++)
-                {
-                    most = Math.Max(most, _patterns.CountsOf(_all.Choices[c].Pattern)[k]);
-                }
-
-                wanted[k] = Math.Max(0, wanted[k] - most);
-                least[i] |= (ulong)wanted[k] << _patterns.Shifts[k];
-            }
-        }
-
-        return least;
     }
 
     private bool Fill(double gap, CancellationToken cancel)

@@ -35,7 +35,7 @@ internal static class TidyTable
         {
             Array.Fill(cost, double.MaxValue, 0, states);
             var strides = Pack(patterns, packed, states);
-            var least = LeastAt(layers);
+            var least = layers.LeastBefore([.. layers.All.Select(l => (l, l.Copies))]);
             (cost[0], node[0], none) = (0, -1, false);
             var (passed, high) = (layers.Unused, 0);
             for (var i = 0; i < layers.All.Count; i++)
@@ -168,33 +168,5 @@ internal static class TidyTable
         }
 
         return strides;
-    }
-
-    // The least of each class that must be covered before each layer, since those after it cannot bear more.
-    private static ulong[] LeastAt(Layers layers)
-    {
-        var (patterns, least) = (layers.Patterns, new ulong[layers.All.Count]);
-        Span<int> wanted = stackalloc int[patterns.Classes.Length];
-        for (var k = 0; k < wanted.Length; k++)
-        {
-            wanted[k] = patterns.Target[patterns.Classes[k]];
-        }
-
-        for (var i = layers.All.Count - 1; i >= 0; i--)
-        {
-            for (var k = 0; k < wanted.Length; k++)
-            {
-                var most = 0;
-                for (var c = layers.All[i].From; c < layers.All[i].To; c++)
-                {
-                    most = Math.Max(most, patterns.CountsOf(layers.Choices[c].Pattern)[k]);
-                }
-
-                wanted[k] = Math.Max(0, wanted[k] - (most * layers.All[i].Copies));
-                least[i] |= (ulong)wanted[k] << patterns.Shifts[k];
-            }
-        }
-
-        return least;
     }
 }

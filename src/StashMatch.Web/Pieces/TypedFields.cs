@@ -24,4 +24,21 @@ public static class TypedFields
 
         return value;
     }
+
+    /// <summary>An allowance typed in per cent, 0 to 100; the knitter's own where nothing is.</summary>
+    public static decimal Allowance(this FieldErrors errors, string? typed)
+    {
+        ArgumentNullException.ThrowIfNull(errors);
+        var allowance = Habits.Now.AllowancePercent;
+        if (!string.IsNullOrWhiteSpace(typed) && !TypedNumber.TryRead(typed, out allowance, out var wrong))
+        {
+            errors.Add("allowance", wrong);
+        }
+        else if (allowance > 100)
+        {
+            errors.Add("allowance", "must be at most 100 %");
+        }
+
+        return allowance;
+    }
 }

@@ -5,6 +5,7 @@ using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
 using StashMatch.Web.OpenInterface;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.CanIMakeIt;
 
@@ -78,7 +79,7 @@ public sealed record CanIMakeForm
     public static CanIMakeForm Of(IQueryCollection query)
     {
         ArgumentNullException.ThrowIfNull(query);
-        string? One(string name) => query.TryGetValue(name, out var values) ? values.ToString() : null;
+        string? One(string name) => query.TryGetValue(name, out var values) && values.Count > 0 ? values[0] : null;
         IReadOnlyList<string> All(string name) => [.. query[name].OfType<string>()];
         return new CanIMakeForm
         {
@@ -197,15 +198,7 @@ public sealed record CanIMakeForm
         var arrangement = string.IsNullOrEmpty(Arrangement)
             ? Knitting.Matching.Arrangement.OwnColours
             : errors.OneOf("arrangement", Arrangement, Names.Arrangements);
-        var allowance = Habits.Now.AllowancePercent;
-        if (!string.IsNullOrWhiteSpace(Allowance) && !TypedNumber.TryRead(Allowance, out allowance, out var wrong))
-        {
-            errors.Add("allowance", wrong);
-        }
-        else if (allowance > 100)
-        {
-            errors.Add("allowance", "must be at most 100 %");
-        }
+        var allowance = errors.Allowance(Allowance);
 
         if (!string.IsNullOrEmpty(NextDoor))
         {

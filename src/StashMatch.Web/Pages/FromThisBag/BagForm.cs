@@ -5,6 +5,7 @@ using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
 using StashMatch.Web.OpenInterface;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.FromThisBag;
 
@@ -80,15 +81,7 @@ public sealed record BagForm
         }
 
         var arrangements = Arrangements.Distinct(StringComparer.Ordinal).Take(Names.Arrangements.Count + 1).Select(a => errors.OneOf("arrangement", a, Names.Arrangements)).OfType<Arrangement>().ToList();
-        var allowance = Habits.Now.AllowancePercent;
-        if (!string.IsNullOrWhiteSpace(Allowance) && !TypedNumber.TryRead(Allowance, out allowance, out var wrong))
-        {
-            errors.Add("allowance", wrong);
-        }
-        else if (allowance > 100)
-        {
-            errors.Add("allowance", "must be at most 100 %");
-        }
+        var allowance = errors.Allowance(Allowance);
 
         var lot = string.IsNullOrEmpty(Bag) ? bag : [.. bag.Where(l => l.Bag == Bag)];
         if (lot.Count == 0 && bag.Count > 0)
