@@ -18,13 +18,22 @@ public sealed record Asked(IReadOnlyList<ListedHat> Hats, IReadOnlyList<FreeLeft
 /// <summary>Asks a form's question of the hats and leftovers in the store: the page and its picture ask the same.</summary>
 public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
 {
-    public async Task<Asked> AskAsync(CanIMakeForm form, FieldErrors errors, CancellationToken cancel)
+    /// <summary>Asks with what is free of each leftover; with all of it where a plan is being saved, so that the store says who has it.</summary>
+    public async Task<Asked> AskAsync(CanIMakeForm form, FieldErrors errors, CancellationToken cancel, bool saving = false)
     {
         ArgumentNullException.ThrowIfNull(form);
         var hats = await hatStore.ListAsync(cancel);
         var all = (await leftoverStore.ListAsync(cancel)).Where(l => l.ForHats).ToList();
         IReadOnlyList<LoggedLeftover> lot = [.. all.Where(l => string.IsNullOrEmpty(form.Bag) || l.Bag == form.Bag)];
-        var bag = FreeLeftover.Among(lot);
+        var bag = saving ? [.. lot.Select(l => new FreeLeftover(l, l.ToLeftover()!))] : FreeLeftover.Among(lot);
+        foreach (var gone in lot.Where(l => bag.All(b => b.Of.Id != l.Id)))
+        {
+            if (form.Leftovers.Contains(gone.Id, StringComparer.Ordinal) || form.Keep.Any(k => k.EndsWith($"~{gone.Id}", StringComparison.Ordinal)))
+            {
+                errors.Add(form.Leftovers.Contains(gone.Id, StringComparer.Ordinal) ? "leftover" : "keep", $"names {gone.Name}, and all of it is kept for a plan: choose another, or set it free there");
+            }
+        }
+
         var hat = hats.FirstOrDefault(h => h.Id == form.Hat)?.Hat;
         var asked = new Asked(hats, bag, FreeLeftover.Lots(all), lot.Count(l => l.Promised != default), hat, null, null);
         if (form.Read(hat, [.. bag.Select(l => l.Free)], errors) is not { } question)
