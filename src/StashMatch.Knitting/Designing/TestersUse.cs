@@ -16,6 +16,17 @@ public sealed record TestersUse(Usage Usage, double Mean, IReadOnlyList<string> 
     private const double LikeTesters = 1;
     private const double LikeSpreads = 4;
 
+    /// <summary>A hat's usage as it is before anyone was weighed: the printed table's, the one it names itself, or that of knitters at large.</summary>
+    public static Usage Before(Hat hat) => hat switch
+    {
+        PrintedHat printed => printed.AsPrinted,
+        HatDesign { Usage.Calibrated: false } design => design.Usage,
+        _ => Usage.Uncalibrated,
+    };
+
+    /// <summary>Whether a hat takes such a usage over: one that names its own factor does not.</summary>
+    public static bool MayTakeOver(Hat hat) => hat is PrintedHat || Before(hat) == Usage.Uncalibrated;
+
     /// <summary>What those who were kept say; null where nobody was, or what they weighed is less than its tails.</summary>
     /// <param name="before">The hat's usage without them.</param>
     /// <param name="judged">What came back, judged.</param>

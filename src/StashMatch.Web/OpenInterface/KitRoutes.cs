@@ -171,9 +171,9 @@ public static class KitRoutes
                 continue;
             }
 
-            if (new LeftoverBody { Grams = body.Grams, ScaleStepGrams = 0.001, Label = body.Label }.Read(errors, at, "size") is { } read)
+            if (new LeftoverBody { Grams = body.Grams, ScaleStepGrams = 0.001, Label = body.Label, Fibre = body.Fibre }.Read(errors, at, "size") is { } read)
             {
-                sizes.Add(new SkeinSize(read.Weighing.Net, read.Ratio));
+                sizes.Add(new SkeinSize(read.Weighing.Net, read.Ratio) { Fibre = read.Fibre });
             }
         }
 
@@ -201,9 +201,10 @@ public static class KitRoutes
         { TooLong: var (part, planned) } => new([], null, true, $"No number of these will do: {Words.The(part)} wants {Shown.BothUp(planned)} in one piece."),
         { IsThere: false } => new([], null, false, "None was found within the steps allowed."),
         _ => new(
-            [.. smallest.Counts.Select((count, i) => (count, i)).Where(c => c.count > 0).Select(c => new SmallestSkeinBody(from[c.i]!.Grams!.Value, from[c.i]!.Label!, c.count))],
+            [.. smallest.Counts.Select((count, i) => (count, i)).Where(c => c.count > 0).Select(c => new SmallestSkeinBody(from[c.i]!.Grams!.Value, from[c.i]!.Label!, c.count, from[c.i]!.Fibre))],
             smallest.Total.Value,
             smallest.Proven,
-            null),
+            Words.OfBrim(smallest.Brim),
+            smallest.Brim switch { BrimYarn.KeepsShape => "keeps-shape", BrimYarn.Relaxes => "relaxes", BrimYarn.Unknown => "unknown", BrimYarn.Stretches => "stretches", _ => null }),
     };
 }

@@ -63,6 +63,20 @@ public sealed class KitsCheckTests(HomeApp app) : IClassFixture<HomeApp>
     }
 
     [Fact]
+    public async Task The_smallest_kit_says_what_its_brims_are_knitted_from()
+    {
+        async Task<JsonElement> SmallestAsync(string big) => (await app.Client.PostAsync("kits/check", JsonNode.Parse(
+            """{"hat":"practice-hat","sizes":["E"],"smallestFrom":[{"grams":10,"label":{"grams":1,"yards":2.5},"fibre":"100% acrylic"},{"grams":20,"label":{"grams":1,"yards":2.5},"fibre":"ALPACA"},{"grams":25,"label":{"grams":1,"yards":2.5},"fibre":"BIG"}]}"""
+                .Replace("ALPACA", "100% alpaca", StringComparison.Ordinal).Replace("BIG", big, StringComparison.Ordinal))!)).GetProperty("smallest");
+        var wool = await SmallestAsync("100% wool");
+        Assert.Equal((65.0, "keeps-shape"), (wool.GetProperty("totalGrams").GetDouble(), wool.GetProperty("brim").GetString()));
+        Assert.Equal(["100% acrylic", "100% wool"], wool.GetProperty("skeins").EnumerateArray().Select(s => s.GetProperty("fibre").GetString()));
+        var alpaca = await SmallestAsync("100% alpaca");
+        Assert.Equal((60.0, "stretches"), (alpaca.GetProperty("totalGrams").GetDouble(), alpaca.GetProperty("brim").GetString()));
+        Assert.Contains("prone to stretching", alpaca.GetProperty("text").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_smallest_kit_for_every_size_of_the_practice_hat_is_60_grams_and_proven()
     {
         var answer = await app.Client.PostAsync("kits/check", JsonNode.Parse("""
