@@ -53,6 +53,16 @@ public static class KitCheck
         return cells;
     }
 
+    /// <summary>The skeins that are of another weight class than the hat, or read as one by their label, each with that class: no cell takes them.</summary>
+    /// <param name="kit">The kit.</param>
+    /// <param name="hat">The hat.</param>
+    public static IReadOnlyList<(KitSkein Skein, WeightClass Class)> LeftOut(Kit kit, Hat hat)
+    {
+        ArgumentNullException.ThrowIfNull(kit);
+        ArgumentNullException.ThrowIfNull(hat);
+        return [.. kit.Skeins.Select(s => (s, (kit with { Skeins = [s with { Count = 1 }] }).AtNominal()[0].ClassOrGuess)).Where(s => s.ClassOrGuess != hat.WeightClass)];
+    }
+
     /// <summary>Which skein goes where in a cell, at nominal weight; empty where it cannot be knitted.</summary>
     /// <param name="asked">What was asked.</param>
     /// <param name="kit">The kit.</param>

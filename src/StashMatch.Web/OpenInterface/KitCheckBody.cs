@@ -56,5 +56,5 @@ public sealed record SmallestSkeinBody(double Grams, LabelBody Label, int Count,
 /// <summary>The fewest grams that do; no skeins where no number of them will, and why. Brim: what a brim is knitted from at worst, keeps-shape, relaxes, unknown or stretches.</summary>
 public sealed record SmallestBody(IReadOnlyList<SmallestSkeinBody> Skeins, decimal? TotalGrams, bool Proven, string? Text, string? Brim = null);
 
-/// <summary>What a kit comes to.</summary>
-public sealed record KitCheckAnswer(decimal AllowancePercent, IReadOnlyList<KitCellBody> Cells, SmallestBody? Smallest);
+/// <summary>What a kit comes to; skeins left out are those of another weight class than the hat's.</summary>
+public sealed record KitCheckAnswer(decimal AllowancePercent, IReadOnlyList<KitCellBody> Cells, SmallestBody? Smallest, IReadOnlyList<string> LeftOut);

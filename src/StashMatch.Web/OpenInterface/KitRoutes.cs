@@ -40,7 +40,7 @@ public static class KitRoutes
         var smallest = from.Count == 0 ? null : SmallestKits.Find(
             body.Arrangements is null ? question with { Arrangements = [Arrangement.OwnColours] } : question, from, cancel);
         return Results.Json(
-            new KitCheckAnswer(question.AllowancePercent, [.. cells.Select(ToBody)], from.Count == 0 ? null : ToBody(smallest, body.SmallestFrom!)),
+            new KitCheckAnswer(question.AllowancePercent, [.. cells.Select(ToBody)], from.Count == 0 ? null : ToBody(smallest, body.SmallestFrom!), [.. KitCheck.LeftOut(kit, hat!).Select(s => s.Skein.Name)]),
             Body.Whole);
     }
 

@@ -51,6 +51,15 @@ public sealed class KitsCheckTests(HomeApp app) : IClassFixture<HomeApp>
     }
 
     [Fact]
+    public async Task Skeins_of_another_weight_class_are_named_as_left_out()
+    {
+        var answer = await app.Client.PostAsync("kits/check", JsonNode.Parse("""
+            {"hat":"practice-hat","sizes":["C"],"skeins":[{"name":"Thin","grams":100,"label":{"grams":100,"metres":400}},{"name":"Right","grams":20,"label":{"grams":1,"yards":2.5}}]}
+            """)!);
+        Assert.Equal(["Thin"], answer.GetProperty("leftOut").EnumerateArray().Select(n => n.GetString()));
+    }
+
+    [Fact]
     public async Task What_cannot_be_knitted_is_a_cell_that_says_so()
     {
         var answer = await app.Client.PostAsync("kits/check", JsonNode.Parse("""
