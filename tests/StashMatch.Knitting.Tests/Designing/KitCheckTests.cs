@@ -93,6 +93,24 @@ public sealed class KitCheckTests
         iter: 25);
 
     [Fact]
+    public void Where_two_colours_make_it_hard_to_lay_out_the_matcher_is_asked()
+    {
+        // Six stripes and ten strands of two colours that must take turns; the quick ways give up, and it can be done.
+        KitSkein Of(string name, decimal grams, string colour, string fibre) => new(name, Grams.From(grams), 1, Label(400))
+        {
+            Class = WeightClass.SuperFine,
+            Colour = YarnColour.TryParse(colour, out var read, out _) ? read : null,
+            Fibre = FibreBlend.TryParse(fibre, out var blend, out var wrong) ? blend : throw new ArgumentException(wrong, nameof(fibre)),
+        };
+        var kit = new Kit("two colours", [
+            Of("s0", 21.8m, "#7068AF", "100% alpaca"), Of("s1", 27.3m, "#A81C87", "100% alpaca"), Of("s2", 33.6m, "#A81C87", "100% alpaca"),
+            Of("s3", 33.6m, "#A81C87", "100% alpaca"), Of("s4", 32.7m, "#A81C87", "100% alpaca"), Of("s5", 9.1m, "#7068AF", "100% wool")]);
+        var cell = Check(new KitQuestion(Samples.SideToSide, ["A"], [6], [Arrangement.AsItFalls]), [kit])[0][0];
+        Assert.NotEqual(Verdict.No, cell.Nominal!.Verdict);
+        Same(Samples.SideToSide, cell, kit.AtNominal(), cell.Nominal);
+    }
+
+    [Fact]
     public void With_hardly_more_than_the_spare_a_cell_still_says_what_the_matcher_says() => Close.Sample(
         drawn =>
         {
