@@ -70,7 +70,13 @@ public sealed class TesterResultsTests : PageContext
         var store = Services.GetRequiredService<TesterStore>();
         TesterDescription Sheet(string who, decimal after, decimal? stitches = 28) => new()
         {
-            Tester = who, Size = "C", Stripes = 6, Label = "100 g / 400 m", ScaleStepGrams = 0.1m, Stitches = stitches, Parts = [new("brim", 60, after)],
+            Tester = who,
+            Size = "C",
+            Stripes = 6,
+            Label = "100 g / 400 m",
+            ScaleStepGrams = 0.1m,
+            Stitches = stitches,
+            Parts = [new("brim", 60, after)],
         };
         await store.AddAsync("side-to-side-sample", [Sheet("Ada", 42.0m), Sheet("Bea", 42.3m), Sheet("Off", 30, 24)], TestContext.Current.CancellationToken);
         GoTo("/testers");
