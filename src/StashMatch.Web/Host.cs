@@ -44,6 +44,7 @@ public static class Host
         builder.Services.Configure<CircuitOptions>(o => o.DetailedErrors = false);
         builder.Services.AddMudServices();
         builder.Services.AddHabits();
+        builder.Services.AddSingleton<Pages.WeighLeftovers.SeenLeftovers>();
         builder.Services.AddOpenInterface();
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
         builder.Services.AddScoped<Microsoft.AspNetCore.Components.Web.HtmlRenderer>();

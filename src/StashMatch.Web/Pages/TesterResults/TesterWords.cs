@@ -27,11 +27,11 @@ public static class TesterWords
     /// <summary>A ratio to two decimals.</summary>
     public static string Times(double ratio) => ratio.ToString("0.00", CultureInfo.InvariantCulture);
 
-    /// <summary>A figure to print, yards first where the pattern speaks yards, with where it comes from.</summary>
+    /// <summary>A figure to print, whole units, the own unit first.</summary>
     public static string Figure(Figure figure)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        return $"{figure.WholeMetres} m / {figure.WholeYards} yd";
+        return Shown.OwnFirst($"{figure.WholeMetres} m", $"{figure.WholeYards} yd");
     }
 
     public static string Source(FigureSource source) => source switch
