@@ -22,7 +22,7 @@ public sealed class LeftoverChangeTests : IDisposable
              "lot":"7","care":"hand wash, line","bag":"Peg bag","keptIn":"loft","keptBackFor":"mittens","notForHats":true,"crumb":true,"note":"soft"}
             """);
         Assert.Equal(("Moss bank", "Xy", 205, "guessed", 3), (Text(now, "name"), Text(now, "code"), now.GetProperty("label").GetProperty("yards").GetInt32(), Text(now, "ratioFrom"), now.GetProperty("weightClass").GetInt32()));
-        Assert.Equal(("100% alpaca", "#27512F", "7", "hand wash, line", "Peg bag"), (Text(now, "fibre"), Text(now, "colour"), Text(now, "lot"), Text(now, "care"), Text(now, "bag")));
+        Assert.Equal(("100% alpaca", "#27512F", "7", "hand wash 30 C, line", "Peg bag"), (Text(now, "fibre"), Text(now, "colour"), Text(now, "lot"), Text(now, "care"), Text(now, "bag")));
         Assert.Equal(("loft", "mittens", "soft"), (Text(now, "keptIn"), Text(now, "keptBackFor"), Text(now, "note")));
         Assert.All(["superwash", "singles", "notForHats", "crumb"], f => Assert.True(now.GetProperty(f).GetBoolean(), f));
         Assert.Equal(20m, now.GetProperty("grams").GetDecimal());
