@@ -237,7 +237,7 @@ public sealed record Repair(RepairCode Code, Verdict Verdict, double ChanceOfEno
     /// <summary>How many mini-skeins of 20 g that is [practice].</summary>
     public int? BuyMiniSkeins { get; init; }
 
-    /// <summary>The stripe count to change to.</summary>
+    /// <summary>The stripe count to change to; where the count was left open, the one the changed hat comes out best with, null where it is the same.</summary>
     public int? Stripes { get; init; }
 
     /// <summary>The size to change to.</summary>

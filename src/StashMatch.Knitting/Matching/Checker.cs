@@ -31,6 +31,7 @@ public static class Checker
         {
             var sum = answer.Parts.SelectMany(p => p.All).Where(a => a.Leftover == l.Leftover.Id).Sum(a => a.Metres.Millimetres);
             Must(sum == l.Used.Millimetres && l.Used + l.Left == l.Leftover.Held, $"{l.Leftover.Id}: what goes in and what is left are not what is held");
+            Must(answer.Verdict != Verdict.Yes || l.Used.Millimetres * (100 + question.AllowancePercent) <= l.Leftover.Held.Millimetres * 100m, $"{l.Leftover.Id}: a yes without the allowance");
         }
 
         Must(answer.Short.Millimetres == answer.Parts.Sum(p => p.Short.Millimetres), "the hat is not short by the sum of its parts");
@@ -62,11 +63,29 @@ public static class Checker
             Must(a.Id != b.Id && !tooClose, $"{p.Name} and {q.Name} read as one colour");
         }
 
-        if (answer.Arrangement is Arrangement.OwnColours && p.Kind == PartKind.Stripe && a.Id == b.Id)
+        if (answer.Arrangement is Arrangement.OwnColours or Arrangement.OneThread && p.Kind == PartKind.Stripe && a.Id == b.Id)
         {
             Must(q.Kind is PartKind.Strand or PartKind.Seam or PartKind.PomPom, $"{p.Name} does not have a leftover of its own");
+            Must(answer.Arrangement == Arrangement.OwnColours || !IsThread(q) || Apart(question, q), $"{p.Name} is knitted from the thread");
         }
+
+        var merged = answer.Arrangement switch
+        {
+            Arrangement.OneGround => IsGround(p) && IsGround(q),
+            Arrangement.OneThread => IsThread(p) && IsThread(q),
+            Arrangement.InTurn => p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe && (q.Number - p.Number) % question.InTurn == 0,
+            _ => false,
+        };
+        Must(!merged || answer.Short.Millimetres > 0 || a.Id == b.Id || Apart(question, p) || Apart(question, q) || From(answer, p).SetEquals(From(answer, q)), $"{p.Name} and {q.Name} are one part from two leftovers");
     }
+
+    private static bool IsGround(HatPart p) => p.Kind is PartKind.Brim or PartKind.Stripe or PartKind.Crown;
+
+    private static bool IsThread(HatPart p) => p.Kind == PartKind.Brim || (p.Kind == PartKind.Strand && p.Strand == 'a');
+
+    private static bool Apart(Question question, HatPart p) => question.Apart.Contains(p.Name, StringComparer.Ordinal);
+
+    private static HashSet<string> From(Answer answer, HatPart p) => [.. answer.Parts.Where(o => o.Part.Name == p.Name).SelectMany(o => o.All).Select(o => o.Leftover)];
 
     // Parts of one printed letter, neither told apart from it, come from one leftover.
     private static bool OnePart(Question question, HatPart p, HatPart q)

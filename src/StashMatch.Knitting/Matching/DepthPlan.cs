@@ -9,7 +9,8 @@ namespace StashMatch.Knitting.Matching;
 /// <param name="Leftover">What goes in.</param>
 /// <param name="Need">What the leftover gives: the stripe, and the strands of braids beside it where those are not cut.</param>
 /// <param name="Left">What stays on it.</param>
-public sealed record DepthStripe(HatPart Part, Leftover Leftover, Metres Need, Metres Left);
+/// <param name="KnittedUp">Whether no more than 2 m stay on it beyond the allowance [ours].</param>
+public sealed record DepthStripe(HatPart Part, Leftover Leftover, Metres Need, Metres Left, bool KnittedUp);
 
 /// <summary>Rows for each stripe, chosen so that the leftovers are knitted up.</summary>
 public sealed record DepthPlan

@@ -12,14 +12,16 @@ internal sealed class Repairs
     private static readonly Arrangement[] All =
         [Arrangement.OwnColours, Arrangement.OneThread, Arrangement.InTurn, Arrangement.OneGround, Arrangement.AsItFalls];
 
+    // The question at the count the answer has, and as it was asked: a repair of the whole hat leaves an open count open.
     private readonly Question _asked;
+    private readonly Question _open;
     private readonly Answer _answer;
     private readonly Outcome _outcome;
     private readonly CancellationToken _cancel;
     private readonly List<Repair> _found = [];
 
     private Repairs(Question question, Answer answer, Outcome outcome, CancellationToken cancel) =>
-        (_asked, _answer, _outcome, _cancel) = (question with { Stripes = outcome.Hat.Stripes }, answer, outcome, cancel);
+        (_asked, _open, _answer, _outcome, _cancel) = (question with { Stripes = outcome.Hat.Stripes }, question, answer, outcome, cancel);
 
     public static IReadOnlyList<Repair> For(Question question, Answer answer, Outcome outcome, CancellationToken cancel)
     {
@@ -53,7 +55,7 @@ internal sealed class Repairs
         JoinRepair.Offer(_asked, _outcome, Try, Offer);
         BrimAndEdge();
         var sizes = _asked.Hat.SizeNames.TakeWhile(s => s != _asked.Size).Reverse();
-        OfferBest(RepairCode.SmallerSize, sizes, s => _asked with { Size = s }, (r, s) => r with { Size = s });
+        OfferBest(RepairCode.SmallerSize, sizes, s => _open with { Size = s }, (r, s) => r with { Size = s });
         if (_answer.Why == Why.NotCalibrated)
         {
             var known = _outcome.Plan.ChanceOfEnough(_outcome.Hat.Usage with { Spread = Outcome.CalibratedSpread });
@@ -69,7 +71,7 @@ internal sealed class Repairs
     {
         if (tried is not null)
         {
-            var repair = new Repair(code, tried.Verdict, tried.Chance);
+            var repair = new Repair(code, tried.Verdict, tried.Chance) { Stripes = tried.Hat.Stripes == _outcome.Hat.Stripes ? null : tried.Hat.Stripes };
             _found.Add(facts is null ? repair : facts(repair));
         }
     }
@@ -100,7 +102,7 @@ internal sealed class Repairs
         tried.Verdict > than.Verdict
         || (tried.Verdict == than.Verdict && tried.Verdict == Verdict.OnlyJust && tried.Chance > than.Chance + 0.05);
 
-    private void Blend() => Offer(RepairCode.Blend, _asked.Blend ? null : Try(_asked with { Blend = true }));
+    private void Blend() => Offer(RepairCode.Blend, _asked.Blend ? null : Try(_open with { Blend = true }));
 
     private void FewerStripes() => OfferBest(
         RepairCode.FewerStripes,
@@ -112,14 +114,14 @@ internal sealed class Repairs
     {
         foreach (var arrangement in All.Where(a => a != _asked.Arrangement && a != Arrangement.InTurn))
         {
-            Offer(RepairCode.AnotherArrangement, Try(_asked with { Arrangement = arrangement }), r => r with { Arrangement = arrangement });
+            Offer(RepairCode.AnotherArrangement, Try(_open with { Arrangement = arrangement }), r => r with { Arrangement = arrangement });
         }
 
         var turns = Enumerable.Range(2, Math.Max(0, _outcome.Hat.Stripes - 2)).Where(k => _asked.Arrangement != Arrangement.InTurn || k != _asked.InTurn);
         OfferBest(
             RepairCode.AnotherArrangement,
             turns.OrderBy(k => Math.Abs(k - _asked.InTurn)),
-            k => _asked with { Arrangement = Arrangement.InTurn, InTurn = k },
+            k => _open with { Arrangement = Arrangement.InTurn, InTurn = k },
             (r, k) => r with { Arrangement = Arrangement.InTurn, InTurn = k });
     }
 
@@ -155,7 +157,7 @@ internal sealed class Repairs
 
         if (brim.Folded)
         {
-            Offer(RepairCode.UnfoldBrim, Try(_asked with { Hat = design with { Brim = brim with { Folded = false } } }));
+            Offer(RepairCode.UnfoldBrim, Try(_open with { Hat = design with { Brim = brim with { Folded = false } } }));
         }
 
         var depths = new List<Centimetres>();
@@ -167,14 +169,14 @@ internal sealed class Repairs
         OfferBest(
             RepairCode.ShallowerBrim,
             depths,
-            d => _asked with { Hat = design with { Brim = brim with { Depth = d } } },
+            d => _open with { Hat = design with { Brim = brim with { Depth = d } } },
             (r, d) => r with { BrimDepth = d });
 
         // An edge that takes less, the nearest in stretch first.
         OfferBest(
             RepairCode.ThriftierBindOff,
             new[] { EdgeKind.Tubular, EdgeKind.Ordinary }.Where(k => k != brim.BindOff && BrimMetres(k) < BrimMetres(brim.BindOff)),
-            k => _asked with { Hat = design with { Brim = brim with { BindOff = k } } },
+            k => _open with { Hat = design with { Brim = brim with { BindOff = k } } },
             (r, k) => r with { BindOff = k });
         double BrimMetres(EdgeKind kind) => (design with { Brim = brim with { BindOff = kind } }).TryNeeds(_asked.Size, _outcome.Hat.Stripes, out var needs, out _)
             ? needs.Parts.Where(p => p.Kind == PartKind.Brim).Sum(p => p.BareMetres)

@@ -27,7 +27,7 @@ public sealed record DepthsBody
 }
 
 /// <summary>One stripe with its rows and what goes in; the need holds the strands that are not cut.</summary>
-public sealed record DepthStripeBody(string Part, string Leftover, int Rows, decimal DepthCm, decimal NeedMetres, decimal LeftMetres);
+public sealed record DepthStripeBody(string Part, string Leftover, int Rows, decimal DepthCm, decimal NeedMetres, decimal LeftMetres, bool KnittedUp);
 
 /// <summary>The depths, and the hat that has them: it can be asked about like any other. No stripes and no hat where <c>why</c> is short or colour.</summary>
 public sealed record DepthsAnswer(
@@ -109,7 +109,7 @@ public static class DepthsTable
                 Names.Of(plan.Why),
                 plan.Reason.Length == 0 ? null : plan.Reason,
                 [.. plan.Stripes.Select(s => new DepthStripeBody(
-                    s.Part.Name, s.Leftover.Id, s.Part.Rows, Math.Round(s.Part.Depth.Value, 2), s.Need.Value, s.Left.Value))],
+                    s.Part.Name, s.Leftover.Id, s.Part.Rows, Math.Round(s.Part.Depth.Value, 2), s.Need.Value, s.Left.Value, s.KnittedUp))],
                 plan.Left.Value,
                 plan.Short.Value,
                 [.. plan.NotIn.Select(l => l.Id)],

@@ -113,14 +113,14 @@ public sealed class Words
             RepairCode.RePairBraid => $"Cut the strands of {repair.Part} from other leftovers.",
             RepairCode.DropBraid => $"Leave {repair.Part} out; its rows go to the stripes.",
             RepairCode.JoinNearMatch => $"Knit {The(repair.Part ?? "a part")} from {Name(repair.Leftover)} and {Name(repair.OtherLeftover)}, one after the other: they nearly match.",
-            RepairCode.ShallowerBrim => $"Knit the brim {Shown.Depth(repair.BrimDepth!.Value)} deep.",
-            RepairCode.AnotherArrangement when repair.Arrangement == Arrangement.InTurn => $"Let {Number(repair.InTurn ?? 3)} leftovers take the stripes in turn.",
-            RepairCode.AnotherArrangement => $"Arrange them {(repair.Arrangement == Arrangement.OwnColours ? "in " : "")}{Of(repair.Arrangement!.Value)}.",
-            RepairCode.Blend => "Let next-door colours blend.",
+            RepairCode.ShallowerBrim => $"Knit the brim {Shown.Depth(repair.BrimDepth!.Value)} deep{With(repair)}.",
+            RepairCode.AnotherArrangement when repair.Arrangement == Arrangement.InTurn => $"Let {Number(repair.InTurn ?? 3)} leftovers take the stripes in turn{With(repair)}.",
+            RepairCode.AnotherArrangement => $"Arrange them {(repair.Arrangement == Arrangement.OwnColours ? "in " : "")}{Of(repair.Arrangement!.Value)}{With(repair)}.",
+            RepairCode.Blend => $"Let next-door colours blend{With(repair)}.",
             RepairCode.WiderBrimSet => $"Take {Name(repair.Leftover)} for the brim, though it keeps its shape less well.",
-            RepairCode.UnfoldBrim => "Knit the brim single instead of folded.",
-            RepairCode.SmallerSize => $"Knit size {repair.Size}.",
-            RepairCode.ThriftierBindOff => $"Work the edge the {(repair.BindOff == Knitting.Hats.EdgeKind.Tubular ? "tubular" : "ordinary")} way.",
+            RepairCode.UnfoldBrim => $"Knit the brim single instead of folded{With(repair)}.",
+            RepairCode.SmallerSize => $"Knit size {repair.Size}{With(repair)}.",
+            RepairCode.ThriftierBindOff => $"Work the edge the {(repair.BindOff == Knitting.Hats.EdgeKind.Tubular ? "tubular" : "ordinary")} way{With(repair)}.",
             RepairCode.WeighSwatch => "Weigh a swatch: if you use yarn as most do, it is enough.",
             _ => Buy(repair),
         };
@@ -168,6 +168,8 @@ public sealed class Words
         var minis = repair.BuyMiniSkeins is { } many ? many == 1 ? ", a mini-skein of 20 g" : $", {Number(many)} mini-skeins of 20 g" : "";
         return $"Buy {what} ({Shown.Both(repair.BuyMetres ?? default)}{minis}) of {of} yarn, first for {The(repair.Part!)}.";
     }
+
+    private static string With(Repair repair) => repair.Stripes is { } n ? $", with {n} {(n == 1 ? "stripe" : "stripes")}" : "";
 
     private static string Number(int n) => n switch
     {

@@ -73,6 +73,23 @@ public sealed class CheckerTests
     public void A_stripe_shares_none_with_the_brim() => Sees("does not have a leftover of its own", a => Swapped(a, "stripe 3", FromOf(a, "brim")));
 
     [Fact]
+    public void One_ground_is_one_leftover() => Sees("are one part from two leftovers", a => Swapped(a, "stripe 3", OtherThan(a, "stripe 1")), Asked with { Arrangement = Arrangement.OneGround, Leftovers = [.. Bag, Ball("i", 400, 90, 90, 90)] });
+
+    [Fact]
+    public void One_thread_is_one_leftover_and_no_stripe_is_knitted_from_it()
+    {
+        var asked = Asked with { Arrangement = Arrangement.OneThread };
+        Sees("are one part from two leftovers", a => Swapped(a, "braid 2 strand a", OtherThan(a, "braid 1 strand a")), asked);
+        Sees("stripe 3 is knitted from the thread", a => Swapped(a, "stripe 3", FromOf(a, "brim")), asked);
+    }
+
+    [Fact]
+    public void Leftovers_that_take_turns_come_round_again() => Sees("stripe 1 and stripe 3 are one part from two leftovers", a => Swapped(a, "stripe 3", OtherThan(a, "stripe 1")), Asked with { Arrangement = Arrangement.InTurn, InTurn = 2 });
+
+    [Fact]
+    public void A_yes_holds_the_allowance() => Throws("a yes without the allowance", Answered(Asked), Asked with { AllowancePercent = 100_000 });
+
+    [Fact]
     public void A_part_comes_from_the_leftover_it_is_kept_to()
     {
         var answer = Answered(Asked);
@@ -112,6 +129,9 @@ public sealed class CheckerTests
     }
 
     private static string FromOf(Answer answer, string part) => answer.Parts.First(p => p.Part.Name == part).From!.Leftover;
+
+    // One that nothing goes into yet, of no like colour.
+    private static string OtherThan(Answer answer, string part) => answer.Leftovers.Select(l => l.Leftover.Id).Concat(Bag.Select(l => l.Id)).First(id => id != "h" && id != FromOf(answer, part) && answer.Parts.All(p => p.From?.Leftover != id));
 
     private static Answer WithPart(Answer answer, string part, Func<PartAnswer, PartAnswer> change) =>
         answer with { Parts = [.. answer.Parts.Select(p => p.Part.Name == part ? change(p) : p)] };

@@ -144,10 +144,15 @@ public sealed record CanIMakeForm
     /// <summary>Whether the knitter has decided something about a part.</summary>
     public bool IsDecided(string part) => Keep.Concat(Never).Any(d => PartOf(d) == part);
 
-    /// <summary>The address that tries a repair; null for one done away from the page.</summary>
-    public string? Try(Repair repair)
+    /// <summary>The address that tries a repair of an answer with so many stripes; null for one done away from the page. A repair of one part holds at that count.</summary>
+    public string? Try(Repair repair, int stripes)
     {
         ArgumentNullException.ThrowIfNull(repair);
+        if (repair.Code is RepairCode.MoveOne or RepairCode.WiderBrimSet or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch && string.IsNullOrEmpty(Stripes))
+        {
+            return (this with { Stripes = stripes.ToString(CultureInfo.InvariantCulture) }).Try(repair, stripes);
+        }
+
         return repair.Code switch
         {
             RepairCode.FewerStripes => Address(f => f with { Stripes = $"{repair.Stripes}", Depths = null }),
