@@ -65,8 +65,8 @@ public sealed record LoggedBody
 
     public required bool ForHats { get; init; }
 
-    /// <summary>Another one after each step taken with it; a change may name the one it was read at.</summary>
-    public required Guid Version { get; init; }
+    /// <summary>Another one after each step taken with it; a change may name the one it was read at. Not told in the list.</summary>
+    public Guid? Version { get; init; }
 
     public static LoggedBody Of(LoggedLeftover l)
     {
@@ -117,7 +117,9 @@ public static class LeftoverRoutes
     private const int MostKey = 200;
 
     public static async Task<IResult> ListAsync(LeftoverStore store, CancellationToken cancel) =>
-        Results.Json((await store.ListAsync(cancel)).Select(LoggedBody.Of), Body.Json);
+        Results.Json((await store.ListAsync(cancel)).Select(l => LoggedBody.Of(l) with { Version = null }), Body.Json);
+
+    public static Task<IResult> FindAsync(string id, LeftoverStore store, CancellationToken cancel) => ShowAsync(store, id, StatusCodes.Status200OK, cancel);
 
     public static async Task<IResult> LogAsync(HttpRequest request, LeftoverStore store, CancellationToken cancel)
     {
