@@ -118,7 +118,7 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         await page.GotoAsync("/leftovers/tags?words=Tagged");
         await Expect(page.Locator(".tag")).ToHaveCountAsync(13);
         await Axe.CheckAsync(page);
-        foreach (var (paper, box) in new[] { ("A4", "/MediaBox [0 0 594"), ("Letter", "/MediaBox [0 0 612") })
+        foreach (var (paper, box) in new[] { ("A4", "/MediaBox [0 0 595"), ("Letter", "/MediaBox [0 0 612") })
         {
             var pdf = Encoding.Latin1.GetString(await page.PdfAsync(new() { Format = paper, PrintBackground = false }));
             Assert.Equal(2, pdf.Split("/Type /Page\n").Length - 1);
