@@ -1,5 +1,6 @@
 using System.Text;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Web.OpenInterface;
 
@@ -11,6 +12,9 @@ public static class Names
 
     public static IReadOnlyDictionary<string, ColourOrder> ColourOrders { get; } =
         Enum.GetValues<ColourOrder>().ToDictionary(o => Of(o), o => o, StringComparer.Ordinal);
+
+    public static IReadOnlyDictionary<string, FibreChoice> FibreChoices { get; } =
+        Enum.GetValues<FibreChoice>().ToDictionary(f => Of(f), f => f, StringComparer.Ordinal);
 
     public static IReadOnlyDictionary<string, bool> NextDoor { get; } =
         new Dictionary<string, bool>(StringComparer.Ordinal) { ["differ"] = false, ["blend"] = true };

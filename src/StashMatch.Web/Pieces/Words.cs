@@ -33,6 +33,10 @@ public sealed class Words
         _ => "as it falls",
     };
 
+    /// <summary>Which fibres may go in: what an address says, and what a person reads.</summary>
+    public static IReadOnlyList<(string Value, string Text)> Fibres { get; } =
+        [("", "any fibre"), ("no-wool", "no wool"), ("only-wool", "wool alone"), ("machine-washable", "machine-washable alone")];
+
     /// <summary>A part in a sentence: "the brim", but "stripe 3".</summary>
     public static string The(string part) => part is PartNames.Brim or PartNames.Crown or PartNames.Seam ? $"the {part}" : part;
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Quantities;
@@ -73,6 +74,13 @@ public sealed class AnswerView
         RatioSource.Guessed => "guessed",
         _ => "printed",
     };
+
+    /// <summary>The label as printed; of leftovers held together, what they come to.</summary>
+    public static string RatioOf(Leftover leftover)
+    {
+        ArgumentNullException.ThrowIfNull(leftover);
+        return leftover.Id.Contains('+', StringComparison.Ordinal) ? $"{leftover.Ratio.MetresPer100Grams.ToString("0", CultureInfo.InvariantCulture)} m to 100 g" : leftover.Ratio.ToString();
+    }
 
     /// <summary>The parts a leftover goes in, in a sentence.</summary>
     public string GoesIn(TapeLine line)

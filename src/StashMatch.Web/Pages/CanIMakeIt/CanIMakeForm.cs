@@ -53,6 +53,12 @@ public sealed record CanIMakeForm
     /// <summary>One lot of leftovers; empty for all.</summary>
     public string? Bag { get; init; }
 
+    /// <summary>Which fibres may go in; empty for any.</summary>
+    public string? Fibres { get; init; }
+
+    /// <summary>"Keep it back": leftovers that do not go into this hat.</summary>
+    public IReadOnlyList<string> Back { get; init; } = [];
+
     public IReadOnlyList<string> Leftovers { get; init; } = [];
 
     /// <summary>The leftover to be held with another; empty for none.</summary>
@@ -60,6 +66,9 @@ public sealed record CanIMakeForm
 
     /// <summary>What it is held with; empty for itself.</summary>
     public string? HoldWith { get; init; }
+
+    /// <summary>The part another leftover is being chosen for; no link carries it on.</summary>
+    public string? Choose { get; init; }
 
     /// <summary>"Keep it here": part and leftover id, joined by a tilde.</summary>
     public IReadOnlyList<string> Keep { get; init; } = [];
@@ -92,6 +101,9 @@ public sealed record CanIMakeForm
             Brim = One("brim"),
             Depths = One("depths"),
             Bag = One("bag"),
+            Fibres = One("fibres"),
+            Back = All("back"),
+            Choose = One("choose"),
             Hold = One("hold"),
             HoldWith = One("holdWith"),
             BrimDepth = One("brimDepth"),
@@ -110,24 +122,42 @@ public sealed record CanIMakeForm
     /// <summary>The address of the answer as one picture.</summary>
     public string Picture() => "/can-i-make.png" + Address(f => f)["/can-i-make".Length..];
 
+    /// <summary>The address that asks a changed question.</summary>
     public string Address(Func<CanIMakeForm, CanIMakeForm> change)
     {
         ArgumentNullException.ThrowIfNull(change);
-        var form = change(this);
-        var pairs = new List<(string, string?)>
-        {
-            ("hat", form.Hat), ("size", form.Size), ("stripes", form.Stripes), ("arrangement", form.Arrangement),
-            ("allowance", form.Allowance), ("nextDoor", form.NextDoor), ("brim", form.Brim), ("depths", form.Depths), ("bag", form.Bag),
-            ("hold", form.Hold), ("holdWith", form.HoldWith), ("brimDepth", form.BrimDepth), ("bindOff", form.BindOff), ("inTurn", form.InTurn), ("colours", form.Colours),
-        };
-        pairs.AddRange(form.Without.Select(w => ("without", (string?)w)));
-        pairs.AddRange(form.Apart.Select(a => ("apart", (string?)a)));
-        pairs.AddRange(form.Join.Select(j => ("join", (string?)j)));
-        pairs.AddRange(form.Leftovers.Select(l => ("leftover", (string?)l)));
-        pairs.AddRange(form.Keep.Select(k => ("keep", (string?)k)));
-        pairs.AddRange(form.Never.Select(n => ("never", (string?)n)));
-        return "/can-i-make?" + string.Join('&', pairs.Where(p => !string.IsNullOrEmpty(p.Item2)).Select(p => $"{p.Item1}={Uri.EscapeDataString(p.Item2!)}"));
+        return "/can-i-make?" + string.Join('&', change(this).Pairs().Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value)}"));
     }
+
+    /// <summary>What is asked, name by name.</summary>
+    public IEnumerable<(string Name, string Value)> Pairs()
+    {
+        IEnumerable<(string Name, string? Value)> pairs =
+        [
+            ("hat", Hat), ("size", Size), ("stripes", Stripes), ("arrangement", Arrangement),
+            ("allowance", Allowance), ("nextDoor", NextDoor), ("brim", Brim), ("depths", Depths), ("bag", Bag), ("fibres", Fibres),
+            ("hold", Hold), ("holdWith", HoldWith), ("brimDepth", BrimDepth), ("bindOff", BindOff), ("inTurn", InTurn), ("colours", Colours),
+            .. Without.Select(w => ("without", (string?)w)),
+            .. Apart.Select(a => ("apart", (string?)a)),
+            .. Join.Select(j => ("join", (string?)j)),
+            .. Back.Select(b => ("back", (string?)b)),
+            .. Leftovers.Select(l => ("leftover", (string?)l)),
+            .. Keep.Select(k => ("keep", (string?)k)),
+            .. Never.Select(n => ("never", (string?)n)),
+        ];
+        return pairs.Where(p => !string.IsNullOrEmpty(p.Value)).Select(p => (p.Name, p.Value!));
+    }
+
+    /// <summary>Leftovers asked about as one, joined or held together: what they are known by, and which they are.</summary>
+    public IEnumerable<(string Id, IReadOnlyList<string> Of)> Several() =>
+    [
+        .. Join.Select(j => (j, (IReadOnlyList<string>)j.Split('~'))),
+        .. string.IsNullOrEmpty(Hold) ? [] : new[] { (Together!, (IReadOnlyList<string>)[Hold, HeldWith!]) },
+    ];
+
+    private string? HeldWith => string.IsNullOrEmpty(HoldWith) ? Hold : HoldWith;
+
+    private string? Together => string.IsNullOrEmpty(Hold) ? null : $"{Hold}+{HeldWith}";
 
     /// <summary>"Keep it here": the address that leaves a leftover where it goes in and works the rest out again.</summary>
     public string KeepHere(string part, string leftover) =>
@@ -136,6 +166,13 @@ public sealed record CanIMakeForm
     /// <summary>"Not this one": the address that gives the part another leftover.</summary>
     public string NotThisOne(string part, string leftover) =>
         Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part)], Never = [.. f.Never, $"{part}~{leftover}"] });
+
+    /// <summary>"Keep it back": the address that leaves a leftover out of this hat.</summary>
+    public string KeepBack(string leftover) =>
+        Address(f => f with { Back = [.. f.Back, leftover], Keep = [.. f.Keep.Where(k => k.Split('~', 2)[^1] != leftover)] });
+
+    /// <summary>"Choose another": the address of the same question with the leftovers for a part to choose from.</summary>
+    public string ChooseFor(string part) => $"{Address(f => f)}&choose={Uri.EscapeDataString(part)}";
 
     /// <summary>"Put it back": the address without what the knitter decided about a part.</summary>
     public string PutBack(string part) =>
@@ -224,12 +261,9 @@ public sealed record CanIMakeForm
         }
 
         // Held together, two leftovers are asked with as one, ticked or not.
-        string? together = null;
-        if (!string.IsNullOrEmpty(Hold))
+        if (Together is { } together)
         {
-            var with = string.IsNullOrEmpty(HoldWith) ? Hold : HoldWith;
-            together = $"{Hold}+{with}";
-            bag = CanIMake.Hold([new HeldBody(together, [Hold, with])], [.. bag], errors);
+            bag = CanIMake.Hold([new HeldBody(together, [Hold!, HeldWith!])], [.. bag], errors);
         }
 
         bag = CanIMake.Join([.. Join.Select(j => new HeldBody(j, j.Split('~')))], [.. bag], errors);
@@ -241,8 +275,10 @@ public sealed record CanIMakeForm
         var keep = Decided("keep", Keep, hat, bag, errors);
         var never = Decided("never", Never, hat, bag, errors);
 
-        // What is kept in a part is asked with, ticked or not.
-        var chosen = Leftovers.Count == 0 ? bag : [.. bag.Where(l => Leftovers.Contains(l.Id, StringComparer.Ordinal) || l.Id == together || Join.Contains(l.Id, StringComparer.Ordinal) || keep.Any(k => k.Leftover == l.Id))];
+        // What is kept in a part is asked with, ticked or not, whatever it is spun of.
+        var fibres = string.IsNullOrEmpty(Fibres) ? FibreChoice.Any : errors.OneOf("fibres", Fibres, Names.FibreChoices);
+        bool IsMeant(Leftover l) => Leftovers.Count == 0 || Leftovers.Contains(l.Id, StringComparer.Ordinal) || l.Id == Together || Join.Contains(l.Id, StringComparer.Ordinal);
+        List<Leftover> chosen = [.. bag.Where(l => keep.Any(k => k.Leftover == l.Id) || (IsMeant(l) && !Back.Contains(l.Id, StringComparer.Ordinal) && (fibres ?? FibreChoice.Any).Allows(l)))];
         if (errors.Any)
         {
             return null;

@@ -1,28 +1,42 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.CanIMakeIt;
 
 /// <summary>What came of asking: the hats and leftovers there are, and the answer where there is one.</summary>
 /// <param name="Hats">Every hat that can be asked for.</param>
 /// <param name="Bag">The leftovers that may go into it.</param>
+/// <param name="Lots">The bags there are.</param>
+/// <param name="InPlans">How many leftovers are promised to plans, wholly or in part.</param>
 /// <param name="Hat">The hat that was asked for; null where there is none of that id.</param>
 /// <param name="View">The answer; null where the question cannot be read or the hat not be knitted so.</param>
 /// <param name="Cannot">Why it cannot be knitted so.</param>
-public sealed record Asked(IReadOnlyList<ListedHat> Hats, IReadOnlyList<LoggedLeftover> Bag, Hat? Hat, AnswerView? View, CannotBeKnitted? Cannot);
+public sealed record Asked(IReadOnlyList<ListedHat> Hats, IReadOnlyList<FreeLeftover> Bag, IReadOnlyList<string> Lots, int InPlans, Hat? Hat, AnswerView? View, CannotBeKnitted? Cannot);
 
 /// <summary>Asks a form's question of the hats and leftovers in the store: the page and its picture ask the same.</summary>
 public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
 {
-    public async Task<Asked> AskAsync(CanIMakeForm form, FieldErrors errors, CancellationToken cancel)
+    /// <summary>Asks with what is free of each leftover; with all of it where a plan is being saved, so that the store says who has it.</summary>
+    public async Task<Asked> AskAsync(CanIMakeForm form, FieldErrors errors, CancellationToken cancel, bool saving = false)
     {
         ArgumentNullException.ThrowIfNull(form);
         var hats = await hatStore.ListAsync(cancel);
-        IReadOnlyList<LoggedLeftover> bag = [.. (await leftoverStore.ListAsync(cancel)).Where(l => l.ForHats && (string.IsNullOrEmpty(form.Bag) || l.Bag == form.Bag))];
+        var all = (await leftoverStore.ListAsync(cancel)).Where(l => l.ForHats).ToList();
+        IReadOnlyList<LoggedLeftover> lot = [.. all.Where(l => string.IsNullOrEmpty(form.Bag) || l.Bag == form.Bag)];
+        var bag = saving ? [.. lot.Select(l => new FreeLeftover(l, l.ToLeftover()!))] : FreeLeftover.Among(lot);
+        foreach (var gone in lot.Where(l => bag.All(b => b.Of.Id != l.Id)))
+        {
+            if (form.Leftovers.Contains(gone.Id, StringComparer.Ordinal) || form.Keep.Any(k => k.EndsWith($"~{gone.Id}", StringComparison.Ordinal)))
+            {
+                errors.Add(form.Leftovers.Contains(gone.Id, StringComparer.Ordinal) ? "leftover" : "keep", $"names {gone.Name}, and all of it is kept for a plan: choose another, or set it free there");
+            }
+        }
+
         var hat = hats.FirstOrDefault(h => h.Id == form.Hat)?.Hat;
-        var asked = new Asked(hats, bag, hat, null, null);
-        if (form.Read(hat, [.. bag.Select(l => l.ToLeftover()!)], errors) is not { } question)
+        var asked = new Asked(hats, bag, FreeLeftover.Lots(all), lot.Count(l => l.Promised != default), hat, null, null);
+        if (form.Read(hat, [.. bag.Select(l => l.Free)], errors) is not { } question)
         {
             return asked;
         }
@@ -32,10 +46,10 @@ public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
             return asked with { Cannot = cannot };
         }
 
-        var codes = bag.ToDictionary(l => l.Id, l => l.Code, StringComparer.Ordinal);
-        foreach (var join in form.Join)
+        var codes = bag.ToDictionary(l => l.Of.Id, l => l.Of.Code, StringComparer.Ordinal);
+        foreach (var (several, ids) in form.Several())
         {
-            codes[join] = string.Join('+', join.Split('~').Select(id => codes.GetValueOrDefault(id, id)));
+            codes[several] = string.Join('+', ids.Select(id => codes.GetValueOrDefault(id, id)));
         }
 
         return asked with { View = new AnswerView(answer, codes) { AllowancePercent = question.AllowancePercent } };

@@ -26,6 +26,9 @@ public sealed record BagForm
     /// <summary>One lot of leftovers; empty for all.</summary>
     public string? Bag { get; init; }
 
+    /// <summary>Which fibres may go in; empty for any.</summary>
+    public string? Fibres { get; init; }
+
     /// <summary>Chosen leftovers; none for all.</summary>
     public IReadOnlyList<string> Leftovers { get; init; } = [];
 
@@ -65,7 +68,7 @@ public sealed record BagForm
     }
 
     /// <summary>The question, or null with a message for each field that cannot be read.</summary>
-    public BagAsked? Read(Hat? hat, IReadOnlyList<LoggedLeftover> bag, FieldErrors errors)
+    public BagAsked? Read(Hat? hat, IReadOnlyList<FreeLeftover> bag, FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(bag);
         ArgumentNullException.ThrowIfNull(errors);
@@ -83,17 +86,18 @@ public sealed record BagForm
         var arrangements = Arrangements.Distinct(StringComparer.Ordinal).Take(Names.Arrangements.Count + 1).Select(a => errors.OneOf("arrangement", a, Names.Arrangements)).OfType<Arrangement>().ToList();
         var allowance = errors.Allowance(Allowance);
 
-        var lot = string.IsNullOrEmpty(Bag) ? bag : [.. bag.Where(l => l.Bag == Bag)];
+        var lot = string.IsNullOrEmpty(Bag) ? bag : [.. bag.Where(l => l.Of.Bag == Bag)];
         if (lot.Count == 0 && bag.Count > 0)
         {
             errors.Add("bag", "is not one of the bags here");
         }
 
-        if (Leftovers.Any(id => lot.All(l => l.Id != id)))
+        if (Leftovers.Any(id => lot.All(l => l.Of.Id != id)))
         {
             errors.Add("leftover", "is not among the leftovers of this bag that may go into a hat");
         }
 
+        var fibres = string.IsNullOrEmpty(Fibres) ? FibreChoice.Any : errors.OneOf("fibres", Fibres, Names.FibreChoices);
         if (errors.Any)
         {
             return null;
@@ -104,7 +108,7 @@ public sealed record BagForm
             hat,
             Sizes.Count == 0 ? hat.SizeNames : [.. hat.SizeNames.Where(s => Sizes.Contains(s, StringComparer.Ordinal))],
             arrangements.Count == 0 ? usual : arrangements,
-            [.. lot.Where(l => Leftovers.Count == 0 || Leftovers.Contains(l.Id, StringComparer.Ordinal)).Select(l => l.ToLeftover()!)],
+            [.. lot.Select(l => l.Free).Where(l => (Leftovers.Count == 0 || Leftovers.Contains(l.Id, StringComparer.Ordinal)) && fibres!.Value.Allows(l))],
             allowance);
     }
 
@@ -155,7 +159,7 @@ public sealed record BagForm
     {
         IEnumerable<(string Name, string? Value)> pairs =
         [
-            ("hat", Hat), ("size", size), ("stripes", stripes.ToString(CultureInfo.InvariantCulture)), ("allowance", Allowance), ("bag", Bag),
+            ("hat", Hat), ("size", size), ("stripes", stripes.ToString(CultureInfo.InvariantCulture)), ("allowance", Allowance), ("bag", Bag), ("fibres", Fibres),
             .. more, .. Leftovers.Select(l => ("leftover", (string?)l)),
         ];
         return "/can-i-make?" + string.Join('&', pairs.Where(p => !string.IsNullOrEmpty(p.Value)).Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value!)}"));

@@ -108,7 +108,7 @@ public sealed class CanIMakeItTests : PageContext
         var row = first.Find("tr[data-part='stripe 3']");
         var name = row.QuerySelector(".code")!.NextSibling!.TextContent.Trim();
         var links = row.QuerySelectorAll(".decide a");
-        Assert.Equal(2, links.Length);
+        Assert.Equal(3, links.Length);
 
         GoTo(links[1].GetAttribute("href")!);
         var sent = Render<Page>();

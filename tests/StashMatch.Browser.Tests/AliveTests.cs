@@ -1,0 +1,147 @@
+using System.Net.Http.Json;
+using Microsoft.Playwright;
+using Xunit;
+using static Microsoft.Playwright.Assertions;
+
+namespace StashMatch.Browser.Tests;
+
+/// <summary>The answer in place: changed by tap and by keyboard without the page being loaded again. Figures by the walk-through scenarios, whose practice hat is our own and invented.</summary>
+public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
+{
+    [Fact]
+    public async Task Size_C_only_just_is_asked_for_kept_and_mended_by_keyboard_alone()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        await LogAsync([("oat", 20m, 2.5, "#E8DCC0"), ("moss", 9m, 2.4, "#5F7A45"), ("plum", 7.5m, 2.5, "#6F3F66"), ("rust", 7m, 2.3, "#A9522F"), ("teal", 12m, 2.5, "#1F7480")]);
+        var page = await app.PageAsync(1280);
+        await page.GotoAsync("/can-i-make?hat=practice-hat&size=D&leftover=oat&leftover=moss&leftover=plum&leftover=rust&leftover=teal");
+        await page.EvaluateAsync("window.sameDocument = true");
+
+        // The size by keys: the answer changes, the focus stays.
+        await page.GetByLabel("in size").FocusAsync();
+        await page.Keyboard.PressAsync("C");
+        await Expect(page.Locator(".verdict .proof")).ToContainTextAsync("size C");
+        await Expect(page.GetByLabel("in size")).ToBeFocusedAsync();
+        foreach (var (part, choice) in new[] { ("brim", "M~oat"), ("stripe 1", "S1~moss"), ("stripe 2", "S2~plum"), ("stripe 3", "S3~rust"), ("stripe 4", "S4~teal") })
+        {
+            await ChooseAsync(page, part, choice);
+        }
+
+        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync("only just");
+        await Expect(page.Locator(".verdict .why")).ToContainTextAsync("Rust misses the allowance");
+        foreach (var (name, left) in new[] { ("Oat", "15.3 yd"), ("Moss", "6.8 yd"), ("Rust", "1.3 yd"), ("Teal", "15.2 yd") })
+        {
+            await Expect(page.Locator(".tape-line", new() { HasText = name }).First).ToContainTextAsync(left);
+        }
+
+        await Expect(page.Locator(".notices")).ToContainTextAsync("Braid 2: Rust and Teal");
+        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("try it.*go in braid 2 strand a") }).FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync("yes");
+        await Expect(page.Locator(".verdict")).ToBeFocusedAsync();
+        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("yes: ");
+        await page.GoBackAsync();
+        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync("only just");
+        await ChooseAsync(page, "braid 2 strand a", "braid 2 strand a~oat");
+        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync("yes");
+        await Expect(page.Locator(".notices")).Not.ToContainTextAsync("Braid 2");
+        Assert.True(await page.EvaluateAsync<bool>("window.sameDocument"));
+        await Axe.CheckAsync(page);
+    }
+
+    [Fact]
+    public async Task Alpaca_for_the_brim_is_warned_of_and_may_be_used_anyway_and_one_is_held_double()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        await LogAsync([("alpaca", 25m, 2.2, "#8C6B4F"), ("wool", 16m, 2.5, "#E8DCC0"), ("fern", 9m, 2.4, "#5F7A45"), ("sloe", 7.5m, 2.5, "#6F3F66"), ("brick", 9m, 2.3, "#A9522F"), ("pond", 12m, 2.5, "#1F7480")],
+            new() { ["alpaca"] = "100% alpaca", ["wool"] = "100% wool" });
+        await LogOneAsync(new { id = "sock", name = "Sock", grams = 22, scaleStepGrams = 0.1, label = new { grams = 100, metres = 420 }, weightClass = 1, fibre = "100% wool", colour = "#345678" });
+        await LogOneAsync(new { id = "fine", name = "Fine", grams = 15, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1, fibre = "100% superwash wool", colour = "#446688" });
+        const string asked = "/can-i-make?hat=practice-hat&size=C&leftover=alpaca&leftover=wool&leftover=fern&leftover=sloe&leftover=brick&leftover=pond";
+        foreach (var width in new[] { 320, 1280 })
+        {
+            var page = await app.PageAsync(width);
+            await page.GotoAsync(asked);
+            await page.EvaluateAsync("window.sameDocument = true");
+            var brim = page.Locator("tr[data-part='brim'] .goes-in");
+            await Expect(brim).ToContainTextAsync("Wool");
+
+            // The wool kept back: the alpaca goes in with a warning, and is used anyway.
+            await page.GetByRole(AriaRole.Link, new() { NameRegex = new("keep it back.*Wool") }).ClickAsync();
+            await Expect(brim).ToContainTextAsync("Alpaca");
+            await Expect(page.Locator(".notices")).ToContainTextAsync("Alpaca is prone to stretching in a brim");
+            await page.GetByRole(AriaRole.Link, new() { Name = "use Alpaca for the brim anyway" }).ClickAsync();
+            await Expect(page.GetByText("Alpaca stays in the brim")).ToBeVisibleAsync();
+            await brim.GetByRole(AriaRole.Link, new() { Name = "put it back" }).ClickAsync();
+            await Expect(page.GetByText("Alpaca stays in the brim")).ToHaveCountAsync(0);
+            await page.GetByText("Wool is kept back").ClickAsync();
+            await Expect(brim).ToContainTextAsync("Wool");
+
+            // Held double: the sock yarn on itself, then with the finer one.
+            await page.GetByLabel("Hold together").SelectOptionAsync("sock");
+            await Expect(page.GetByLabel("Hold together")).ToHaveValueAsync("sock");
+            await brim.Page.Locator("tr[data-part='stripe 1']").GetByRole(AriaRole.Link, new() { Name = "not this one" }).ClickAsync();
+            await Expect(page.Locator("tr[data-part='stripe 1']")).ToContainTextAsync("put it back");
+            Assert.True(await page.EvaluateAsync<bool>("window.sameDocument"));
+            Assert.Equal(0, await page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth)"));
+            await Axe.CheckAsync(page);
+            await Expect(page.Locator(".which")).ToContainTextAsync("Sock held double: 46.2 m");
+            await page.GetByLabel("with", new() { Exact = true }).Last.SelectOptionAsync("fine");
+            await Expect(page.Locator(".which")).ToContainTextAsync("Sock with Fine: 60.0 m / 65.6 yd, 205 m to 100 g together; 32.4 m");
+            await page.Context.CloseAsync();
+        }
+    }
+
+    [Fact]
+    public async Task Long_work_says_so_and_can_be_stopped_and_a_cut_line_leaves_the_answer_standing()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        var page = await app.PageAsync(390);
+        await page.GotoAsync("/can-i-make?hat=brim-up-sample&size=A&stripes=4");
+        var word = await page.Locator(".verdict .word").TextContentAsync();
+        await page.RouteAsync("**/can-i-make?*", async route => { await Task.Delay(3_000, TestContext.Current.CancellationToken); await route.ContinueAsync(); });
+        await page.GetByLabel("in size").SelectOptionAsync("B");
+        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Working it out");
+        await page.GetByRole(AriaRole.Button, new() { Name = "stop" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Stopped. The answer is still the one from before.");
+        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync(word!);
+        await Expect(page.Locator(".verdict .proof")).ToContainTextAsync("size A");
+        await page.UnrouteAllAsync();
+        await page.RouteAsync("**/can-i-make?*", route => route.AbortAsync());
+        await page.GetByLabel("in size").SelectOptionAsync("C");
+        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("StashMatch does not answer");
+        await Axe.CheckAsync(page);
+        await page.UnrouteAllAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Ask" }).ClickAsync();
+        await Expect(page.Locator(".verdict .proof")).ToContainTextAsync("size C");
+    }
+
+    // By keys: another leftover for a part.
+    private static async Task ChooseAsync(IPage page, string part, string choice)
+    {
+        var row = page.Locator($"tr[data-part='{part}']");
+        await row.GetByRole(AriaRole.Link, new() { NameRegex = new("another leftover") }).FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(row.Locator("select")).ToBeFocusedAsync();
+        await row.Locator("select").SelectOptionAsync(choice);
+        await page.Keyboard.PressAsync("Tab");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(row.Locator("select")).ToHaveCountAsync(0);
+        await Expect(row.GetByRole(AriaRole.Link).First).ToBeFocusedAsync();
+    }
+
+    private async Task LogAsync((string Id, decimal Grams, double YardsAGram, string Colour)[] balls, Dictionary<string, string>? fibres = null)
+    {
+        foreach (var (id, grams, yards, colour) in balls)
+        {
+            await LogOneAsync(new { id, name = char.ToUpperInvariant(id[0]) + id[1..], grams, scaleStepGrams = 0.1, label = new { grams = 100, yards = 100 * yards }, weightClass = 3, fibre = fibres?.GetValueOrDefault(id), colour });
+        }
+    }
+
+    private async Task LogOneAsync(object leftover)
+    {
+        using var client = new HttpClient { BaseAddress = new Uri(app.Address) };
+        using var logged = await client.PostAsJsonAsync("/api/v1/leftovers", leftover, TestContext.Current.CancellationToken);
+        logged.EnsureSuccessStatusCode();
+    }
+}
