@@ -17,6 +17,12 @@ public static class Host
     {
         ArgumentNullException.ThrowIfNull(builder);
         builder.WebHost.UseStaticWebAssets();
+        if (!builder.Environment.IsDevelopment())
+        {
+            // Else each file is packed anew, and not at all tightly, as if it might change under the running program.
+            builder.Configuration["ReloadStaticAssetsAtRuntime"] = "false";
+        }
+
         builder.WebHost.ConfigureKestrel(k =>
         {
             k.AddServerHeader = false;
@@ -42,6 +48,7 @@ public static class Host
 
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.Configure<CircuitOptions>(o => o.DetailedErrors = false);
+        builder.Services.AddResponseCompression();
         builder.Services.AddMudServices();
         builder.Services.AddHabits();
         builder.Services.AddSingleton<Pages.WeighLeftovers.SeenLeftovers>();
@@ -55,6 +62,7 @@ public static class Host
     {
         ArgumentNullException.ThrowIfNull(app);
         app.UseSafeHeaders();
+        app.UseResponseCompression();
         app.UsePhoneGate();
         app.UseHeadLikeGet();
         app.UseExceptionHandler("/sorry", createScopeForErrors: true);

@@ -75,5 +75,6 @@ public sealed class LiveApp : WebApplicationFactory<Program>, IAsyncLifetime
     {
         builder.UseSetting("Data:Folder", _folder);
         builder.UseSetting("Data:Demo", "false");
+        builder.UseSetting("ReloadStaticAssetsAtRuntime", "false");
     }
 }

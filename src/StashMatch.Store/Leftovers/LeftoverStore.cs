@@ -190,6 +190,9 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
     /// <summary>All leftovers not removed, newest first.</summary>
     public Task<IReadOnlyList<LoggedLeftover>> ListAsync(CancellationToken cancel = default) => ListAsync(null, null, cancel);
 
+    /// <summary>All leftovers not removed, newest first; what is promised to one plan counts as free.</summary>
+    public Task<IReadOnlyList<LoggedLeftover>> ListForPlanAsync(string plan, CancellationToken cancel = default) => ListAsync(null, plan, cancel);
+
     /// <summary>One leftover; null where there is none, or it was removed.</summary>
     public async Task<LoggedLeftover?> FindAsync(string id, CancellationToken cancel = default) => await ListAsync(id, null, cancel) is [var one] ? one : null;
 

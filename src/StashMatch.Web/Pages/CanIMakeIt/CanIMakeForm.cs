@@ -67,6 +67,9 @@ public sealed record CanIMakeForm
     /// <summary>What it is held with; empty for itself.</summary>
     public string? HoldWith { get; init; }
 
+    /// <summary>The plan whose question is asked again: its own yarn counts as free.</summary>
+    public string? Plan { get; init; }
+
     /// <summary>The part another leftover is being chosen for; no link carries it on.</summary>
     public string? Choose { get; init; }
 
@@ -104,6 +107,7 @@ public sealed record CanIMakeForm
             Fibres = One("fibres"),
             Back = All("back"),
             Choose = One("choose"),
+            Plan = One("plan"),
             Hold = One("hold"),
             HoldWith = One("holdWith"),
             BrimDepth = One("brimDepth"),
@@ -136,7 +140,7 @@ public sealed record CanIMakeForm
         [
             ("hat", Hat), ("size", Size), ("stripes", Stripes), ("arrangement", Arrangement),
             ("allowance", Allowance), ("nextDoor", NextDoor), ("brim", Brim), ("depths", Depths), ("bag", Bag), ("fibres", Fibres),
-            ("hold", Hold), ("holdWith", HoldWith), ("brimDepth", BrimDepth), ("bindOff", BindOff), ("inTurn", InTurn), ("colours", Colours),
+            ("hold", Hold), ("holdWith", HoldWith), ("brimDepth", BrimDepth), ("bindOff", BindOff), ("inTurn", InTurn), ("colours", Colours), ("plan", Plan),
             .. Without.Select(w => ("without", (string?)w)),
             .. Apart.Select(a => ("apart", (string?)a)),
             .. Join.Select(j => ("join", (string?)j)),

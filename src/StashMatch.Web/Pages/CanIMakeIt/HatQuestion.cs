@@ -23,7 +23,7 @@ public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
     {
         ArgumentNullException.ThrowIfNull(form);
         var hats = await hatStore.ListAsync(cancel);
-        var all = (await leftoverStore.ListAsync(cancel)).Where(l => l.ForHats).ToList();
+        var all = (await leftoverStore.ListForPlanAsync(form.Plan ?? "", cancel)).Where(l => l.ForHats).ToList();
         IReadOnlyList<LoggedLeftover> lot = [.. all.Where(l => string.IsNullOrEmpty(form.Bag) || l.Bag == form.Bag)];
         var bag = saving ? [.. lot.Select(l => new FreeLeftover(l, l.ToLeftover()!))] : FreeLeftover.Among(lot);
         foreach (var gone in lot.Where(l => bag.All(b => b.Of.Id != l.Id)))

@@ -39,6 +39,7 @@ public sealed class CanIMakeFormTests
     [InlineData("allowance", "1.5.2")]
     [InlineData("nextDoor", "merge")]
     [InlineData("brim", "double")]
+    [InlineData("fibres", "fur")]
     [InlineData("leftover", "nobody")]
     [InlineData("keep", "brim~nobody")]
     [InlineData("keep", "~moss")]
@@ -53,6 +54,7 @@ public sealed class CanIMakeFormTests
             "allowance" => Plain with { Allowance = value },
             "nextDoor" => Plain with { NextDoor = value },
             "brim" => Plain with { Brim = value },
+            "fibres" => Plain with { Fibres = value },
             "leftover" => Plain with { Leftovers = [value!] },
             "keep" => Plain with { Keep = [value!] },
             _ => Plain with { Never = [value!] },
@@ -79,6 +81,19 @@ public sealed class CanIMakeFormTests
         Assert.True(form.IsDecided("brim"));
         Assert.False(form.IsDecided("stripe 2"));
         Assert.Equal([new Pairing("brim", "oat")], Read(Plain with { Never = ["brim~oat"] })!.Never);
+    }
+
+    [Fact]
+    public void A_leftover_is_kept_back_and_put_back_and_fibres_are_chosen_but_what_is_kept_in_a_part_goes_in()
+    {
+        var form = Plain with { Leftovers = ["moss", "oat"] };
+        Assert.EndsWith("&back=moss&leftover=moss&leftover=oat", form.KeepBack("moss"), StringComparison.Ordinal);
+        Assert.Equal(["oat"], Read(form with { Back = ["moss"] })!.Leftovers.Select(l => l.Id));
+        Assert.Equal(["moss", "oat"], Read(form with { Back = ["moss"], Keep = ["brim~moss"] })!.Leftovers.Select(l => l.Id).Order());
+        Assert.Empty(Read(form with { Fibres = "machine-washable" })!.Leftovers);
+        Assert.Equal(["oat"], Read(form with { Fibres = "machine-washable", Keep = ["brim~oat"] })!.Leftovers.Select(l => l.Id));
+        Assert.EndsWith("&choose=stripe%202", form.ChooseFor("stripe 2"), StringComparison.Ordinal);
+        Assert.DoesNotContain("choose", (form with { Choose = "stripe 2" }).Address(f => f), StringComparison.Ordinal);
     }
 
     [Fact]

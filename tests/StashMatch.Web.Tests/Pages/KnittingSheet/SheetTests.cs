@@ -64,6 +64,27 @@ public sealed partial class SheetTests : IDisposable
     }
 
     [Fact]
+    public async Task A_plans_question_is_asked_again_with_its_own_yarn_and_the_plan_changed_to_the_answer()
+    {
+        await LogAsync();
+        var at = await SaveAsync("Winter hat");
+        var named = await TextAsync(Question);
+        Assert.Contains("less what plans have of them", named, StringComparison.Ordinal);
+        Assert.Contains("4.2 m / 4.6 yd free", named, StringComparison.Ordinal);
+        var again = WebUtility.HtmlDecode(Regex.Match(await TextAsync(at), "href=\"(/can-i-make[^\"]*)\"[^>]*>Ask its question again").Groups[1].Value);
+        Assert.EndsWith($"&plan={at["/plans/".Length..]}", again, StringComparison.Ordinal);
+        var text = await TextAsync(again);
+        Assert.Contains("change “Winter hat” to this", WebUtility.HtmlDecode(text), StringComparison.Ordinal);
+        var version = (await Plans.FindAsync(at["/plans/".Length..], Stop))!.Version;
+        var smaller = again.Replace("size=D", "size=C", StringComparison.Ordinal);
+        Assert.Equal(at, await GoAsync(smaller, "save-plan", ("plan-name", "another name"), ("plan-keep", "yes"), ("plan-over", version.ToString())));
+        var plan = Assert.Single(await Plans.ListAsync(Stop));
+        Assert.Equal(("Winter hat", "C", true), (plan.Name, plan.Size, plan.Reserves));
+        using var late = await PostAsync(smaller, "save-plan", ("plan-name", "x"), ("plan-keep", "yes"), ("plan-over", version.ToString()));
+        Assert.Contains("was changed elsewhere meanwhile", await late.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_form_without_its_token_changes_nothing()
     {
         await LogAsync();
