@@ -12,6 +12,7 @@ using static Microsoft.Playwright.Assertions;
 namespace StashMatch.Browser.Tests;
 
 /// <summary>A very long list of leftovers, each weighed three times. <c>STASHMATCH_ROWS=5000</c> makes it as long as the table in DEVELOPERS.md and tells the figures.</summary>
+[Collection(nameof(Alone))]
 public sealed class LongListTests(LiveApp app) : IClassFixture<LiveApp>
 {
     private const int MostTask = 50;
