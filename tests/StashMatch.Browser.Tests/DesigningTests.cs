@@ -11,7 +11,7 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
     public async Task Tables_kits_and_testers_keep_nobody_out_light_and_dark_narrow_and_wide()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
-        foreach (var (width, dark) in new[] { (390, false), (390, true), (1280, false), (1280, true) })
+        foreach (var (width, dark) in new[] { (320, false), (390, true), (1280, false), (1280, true) })
         {
             var page = await app.PageAsync(width, dark);
             foreach (var form in new[] { "one&working=C~6", "pages", "line", "large", "words" })
@@ -109,6 +109,91 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
         await page.GetByLabel("hat", new() { Exact = true }).SelectOptionAsync(new SelectOptionValue { Label = "Nest" });
         await page.GetByRole(AriaRole.Button, new() { Name = "Show the table" }).ClickAsync();
         await Expect(page.Locator("table.yardage caption")).ToContainTextAsync("Nest");
+    }
+
+    [Fact]
+    public async Task A_row_of_the_table_leads_to_its_working_and_back_by_keyboard_alone_with_scripts_blocked()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        var page = await app.PageAsync(1280, scripts: false);
+        await page.GotoAsync("/tables?size=C&from=6&to=6");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Show the table" }).FocusAsync();
+        var row = page.GetByRole(AriaRole.Link, new() { Name = "6 stripes in size C: follow the working" });
+        for (var i = 0; i < 6 && !await row.EvaluateAsync<bool>("e => e === document.activeElement"); i++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+        }
+
+        await Expect(row).ToBeFocusedAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "How size C in 6 stripes comes about" })).ToBeInViewportAsync();
+        await Expect(page.Locator("#working")).ToContainTextAsync("both strands of braids 1 to 5");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Back to the table" }).FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Side to side, striped and braided" })).ToBeInViewportAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Will this kit make every size?" }).ClickAsync();
+        await Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/kits\\?hat=side-to-side-sample$", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
+    }
+
+    [Theory]
+    [InlineData("/tables?form=pages", "article", 8)]
+    [InlineData("/tables?form=one", "article", 3)]
+    [InlineData("/tables?form=words&size=C&from=5&to=7", "article", 1)]
+    [InlineData("/tables?form=large&size=C&from=5&to=7", "article", 3)]
+    [InlineData("/tables?form=line&from=4&to=5", "pre.lines", 1)]
+    [InlineData("/testers/sheet?hat=side-to-side-sample&size=C&stripes=6", "article", 1)]
+    [InlineData("/testers/sheet?hat=brim-up-sample&size=H&stripes=12", "article", 1)]
+    public async Task Printed_it_takes_so_many_pages_and_nothing_is_cut_off(string address, string what, int pages)
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+
+        // The width of A4 within 15 mm, at 96 to the inch.
+        var page = await app.PageAsync(680);
+        await page.GotoAsync(address);
+        var pdf = await page.PdfAsync(new() { Format = "A4", PreferCSSPageSize = true, Margin = new() { Top = "15mm", Bottom = "15mm", Left = "15mm", Right = "15mm" } });
+        Assert.Equal(pages, System.Text.Encoding.Latin1.GetString(pdf).Split("/Type /Page\n").Length - 1);
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        await Expect(page.Locator(what)).ToBeVisibleAsync();
+        await Expect(page.Locator("form")).ToBeHiddenAsync();
+        Assert.Equal(0, await page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth)"));
+        Assert.Equal(0, await page.EvaluateAsync<int>("[...document.querySelectorAll('article *, pre')].filter(e => getComputedStyle(e).overflowX !== 'visible' && e.scrollWidth > e.clientWidth + 1 && !e.matches('.unseen')).length"));
+    }
+
+    [Fact]
+    public async Task Five_sheets_come_back_as_a_file_two_are_set_aside_and_what_the_others_say_is_taken_over_for_this_hat()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        var page = await app.PageAsync(1280);
+        await page.GotoAsync("/testers?hat=brim-up-sample");
+        await Expect(page.Locator("#file")).ToBeEnabledAsync();
+        await page.Locator("#size").SelectOptionAsync("C");
+        await page.Locator("#stripes").SelectOptionAsync("6");
+        var download = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = "as CSV" }).ClickAsync());
+        var sent = (await File.ReadAllTextAsync((await download.PathAsync())!, TestContext.Current.CancellationToken)).Trim().ReplaceLineEndings("\n").Split('\n');
+        string Back(string who, string stitches, decimal used) => string.Join('\n', sent.Skip(1).Select(row =>
+        {
+            var cells = row.Replace("\"Brim up, striped and braided\"", "Brim up", StringComparison.Ordinal).Split(',');
+            (cells[3], cells[4], cells[5], cells[8], cells[9]) = (who, "100 g / 400 m", "0.1", stitches, "40");
+            (cells[14], cells[15]) = cells[13] == "brim" ? ("60", (60 - used).ToString(System.Globalization.CultureInfo.InvariantCulture)) : ("", "");
+            return string.Join(',', cells);
+        }));
+        var file = string.Join('\n', sent[0], Back("Ada", "28", 11.0m), Back("Bea", "28", 11.2m), Back("Cem", "28", 10.9m), Back("Dot", "28", 11.1m), Back("Far", "28", 17m), Back("Off", "24", 11m));
+        await page.Locator("#file").SetInputFilesAsync(new FilePayload { Name = "back.csv", MimeType = "text/csv", Buffer = System.Text.Encoding.UTF8.GetBytes(file) });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep them" }).ClickAsync();
+        var results = page.Locator("[aria-label='Results']");
+        await Expect(results.Locator("tr", new() { HasText = "Far" })).ToContainTextAsync("set aside: far from what the others used");
+        await Expect(results.Locator("tr", new() { HasText = "Off" })).ToContainTextAsync("set aside: gauge 24");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Reckon this hat with it" }).ClickAsync();
+        await Expect(page.Locator(".taken")).ToContainTextAsync("4 testers of Brim up, striped and braided, for this hat alone (Ada, Bea, Cem, Dot)");
+        await Axe.CheckAsync(page);
+        await page.GetByRole(AriaRole.Link, new() { Name = "The whole table with these figures in it" }).ClickAsync();
+        await Expect(page.Locator(".stated")).ToContainTextAsync("What is estimated is reckoned with ");
+        await Expect(page.Locator("table.yardage tbody tr", new() { HasText = "testers: brim; the rest estimated" }).First).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "What did testers really use?" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "switch off the testers’ factor" }).ClickAsync();
+        await Expect(page.Locator(".taken")).ToContainTextAsync("Switched off");
+        await page.GotoAsync("/tables?hat=brim-up-sample");
+        await Expect(page.Locator(".stated")).Not.ToContainTextAsync("What is estimated is reckoned with ");
     }
 
     private static async Task KeepAsync(IPage page, string who, string before, string after)

@@ -59,11 +59,13 @@ internal sealed class Demand
     /// <summary>The demand, or why it cannot be knitted or arranged so.</summary>
     public static Demand? Of(Hat hat, string size, int stripes, Arrangement arrangement, out CannotBeKnitted? why)
     {
-        if (!hat.TryNeeds(size, stripes, out var needs, out why))
-        {
-            return null;
-        }
+        return hat.TryNeeds(size, stripes, out var needs, out why) ? Of(hat, needs, arrangement, out why) : null;
+    }
 
+    /// <summary>The same, the needs of its size and count known.</summary>
+    public static Demand? Of(Hat hat, HatNeeds needs, Arrangement arrangement, out CannotBeKnitted? why)
+    {
+        var stripes = needs.Stripes;
         var inTurn = Math.Min(3, stripes - 1);
         why = arrangement switch
         {

@@ -8,7 +8,9 @@ namespace StashMatch.Knitting.Designing;
 /// <summary>Whether kits make every size, stripe count and arrangement.</summary>
 /// <remarks>
 /// By the matcher's rules: the narrowest brim set that covers, then the first rung of the ladder from the allowance up that is likely enough.
-/// Whether a rung can be covered is exact; the plan is not tidied, and where it is not likely enough the matcher is asked.
+/// Whether a rung can be covered is exact. The plan is not tidied: a yes stands where no plan of some rung, the tidiest among them, can be
+/// less likely than it must be, and where that cannot be said the matcher is asked. So the verdict is the matcher's of the same skeins, and
+/// verdict, chance and margin are those of the plan that opens.
 /// </remarks>
 public static class KitCheck
 {
@@ -28,24 +30,37 @@ public static class KitCheck
         ArgumentNullException.ThrowIfNull(kits);
         var supplies = kits.Select(k => (
             Nominal: new Supply(k.AtNominal(), asked.Hat.WeightClass), Lightest: new Supply(k.AtLightest(asked.LightestPercent), asked.Hat.WeightClass))).ToList();
-        var places = (from size in asked.Sizes
-                      from stripes in asked.StripeCounts ?? asked.Hat.CountsFor(size)
-                      from arrangement in asked.Arrangements
-                      select (Size: size, Stripes: stripes, Arrangement: arrangement)).ToList();
-        var cells = kits.Select(_ => new KitCell[places.Count]).ToArray();
+        var counts = asked.Sizes.SelectMany(size => (asked.StripeCounts ?? asked.Hat.CountsFor(size)).Select(stripes => (Size: size, Stripes: stripes))).ToList();
+        var each = asked.Arrangements.Count;
+        var cells = kits.Select(_ => new KitCell[counts.Count * each]).ToArray();
         cancel.ThrowIfCancellationRequested();
-        Parallel.For(0, places.Count, new ParallelOptions { CancellationToken = cancel }, at =>
+        Parallel.For(0, counts.Count, new ParallelOptions { CancellationToken = cancel }, at =>
         {
-            var (size, stripes, arrangement) = places[at];
-            var demand = Demand.Of(asked.Hat, size, stripes, arrangement, out var why);
-            for (var k = 0; k < supplies.Count; k++)
+            var (size, stripes) = counts[at];
+            var known = asked.Hat.TryNeeds(size, stripes, out var needs, out var cannot);
+            for (var i = 0; i < each; i++)
             {
-                cells[k][at] = demand is null
-                    ? new KitCell(size, stripes, arrangement, why, null, null)
-                    : new KitCell(size, stripes, arrangement, null, Side(demand, supplies[k].Nominal, asked, out _, cancel), Side(demand, supplies[k].Lightest, asked, out _, cancel));
+                var (arrangement, why) = (asked.Arrangements[i], cannot);
+                var demand = known ? Demand.Of(asked.Hat, needs!, arrangement, out why) : null;
+                for (var k = 0; k < supplies.Count; k++)
+                {
+                    cells[k][(at * each) + i] = demand is null
+                        ? new KitCell(size, stripes, arrangement, why, null, null)
+                        : new KitCell(size, stripes, arrangement, null, Side(demand, supplies[k].Nominal, asked, out _, cancel), Side(demand, supplies[k].Lightest, asked, out _, cancel));
+                }
             }
         });
         return cells;
+    }
+
+    /// <summary>The skeins that are of another weight class than the hat, or read as one by their label, each with that class: no cell takes them.</summary>
+    /// <param name="kit">The kit.</param>
+    /// <param name="hat">The hat.</param>
+    public static IReadOnlyList<(KitSkein Skein, WeightClass Class)> LeftOut(Kit kit, Hat hat)
+    {
+        ArgumentNullException.ThrowIfNull(kit);
+        ArgumentNullException.ThrowIfNull(hat);
+        return [.. kit.Skeins.Select(s => (s, (kit with { Skeins = [s with { Count = 1 }] }).AtNominal()[0].ClassOrGuess)).Where(s => s.ClassOrGuess != hat.WeightClass)];
     }
 
     /// <summary>Which skein goes where in a cell, at nominal weight; empty where it cannot be knitted.</summary>
@@ -81,6 +96,11 @@ public static class KitCheck
 
         var widths = Array.Exists(demand.HasBrim, b => b) ? supply.Widths : [3];
         var width = widths.Length == 0 ? 3 : widths[^1];
+
+        // The matcher climbs as long as a rung can be had, so one on which no plan is too unlikely makes its verdict a yes.
+        bool IsSureOfGoodChance(decimal rung) =>
+            supply.LeastChance(demand.Hat.Usage, rung, demand.Whole) >= Matcher.GoodChance && At(rung, width) is not null;
+
         int[]? covering = null;
         foreach (var w in widths)
         {
@@ -93,12 +113,14 @@ public static class KitCheck
 
         if (covering is null)
         {
-            return demand.Need.Length <= FewGroups ? Asked(demand, supply, fit, allowance, out parts, cancel) : Short(demand, supply, fit, allowance, out parts);
+            // The matcher has more ways to look where the steps ran out.
+            return !exact || demand.Need.Length <= FewGroups ? Asked(demand, supply, fit, allowance, out parts, cancel) : Short(demand, supply, fit, allowance, out parts);
         }
 
         int[]? highest = null;
         var chance = 0.0;
-        foreach (var rung in Ladder.Append(allowance).Where(r => r >= allowance).Distinct().Order())
+        var rungs = Ladder.Append(allowance).Where(r => r >= allowance).Distinct().Order().ToList();
+        foreach (var rung in rungs)
         {
             if (At(rung, width) is not { } plan)
             {
@@ -113,7 +135,7 @@ public static class KitCheck
         }
 
         var holds = highest is not null;
-        if (holds && chance < Matcher.GoodChance)
+        if (holds && (chance < Matcher.GoodChance || !rungs.AsEnumerable().Reverse().Any(IsSureOfGoodChance)))
         {
             return Asked(demand, supply, fit, allowance, out parts, cancel);
         }

@@ -10,6 +10,9 @@ namespace StashMatch.Knitting.Designing;
 /// <param name="Label">Its label ratio.</param>
 public sealed record SkeinSize(Grams Grams, LabelRatio Label)
 {
+    /// <summary>What it is spun of; unknown unless said. Only whether a brim keeps its shape is read off it.</summary>
+    public FibreBlend Fibre { get; init; } = FibreBlend.Unknown;
+
     /// <summary>What it holds, rounded down to the millimetre.</summary>
     public Metres Held => Metres.Held(Label.MetresIn(Grams.Value));
 }
@@ -21,20 +24,27 @@ public sealed record SkeinSize(Grams Grams, LabelRatio Label)
 /// <param name="TooLong">Where no number will do: the part longer than the longest skein, with its allowance.</param>
 public sealed record SmallestKit(IReadOnlyList<int> Counts, Grams Total, bool Proven, (string Part, Metres Planned)? TooLong = null)
 {
+    /// <summary>The least shape-keeping yarn a brim is given, of all cells asked; null where no hat asked for has a brim.</summary>
+    public BrimYarn? Brim { get; init; }
+
     /// <summary>Whether there is such a kit.</summary>
     public bool IsThere => Counts.Count > 0;
 }
 
 /// <summary>Finds the smallest kit: kits in order of grams from the lightest up, so that the first that makes every cell is the smallest.</summary>
 /// <remarks>
-/// Every skein is a colour of its own that goes with every other, and of the hat's weight class; the brim rule is left to whoever chooses
-/// the fibre. Exact while the steps last: a kit is passed over only where a bound or the matcher's search proves that it does not do.
+/// Every skein is a colour of its own that goes with every other, and of the hat's weight class. Each cell's brim comes from skeins of the
+/// narrowest brim set one of which is long enough: yarn that keeps its shape, then yarn that relaxes, then unknown fibre, then any. Exact
+/// while the steps last: a kit is passed over only where a bound or the matcher's search proves that it does not do.
 /// </remarks>
 public static class SmallestKits
 {
     private const int MostLooks = 100_000;
     private const int MostSearches = 6_000;
     private const int MostSkeins = 80;
+
+    // The widest brim set.
+    private const int AnyBrim = 3;
 
     /// <summary>The smallest kit for the cells of a question; cells that cannot be knitted are left out.</summary>
     /// <param name="question">What is to be made, every arrangement asked of it included.</param>
@@ -47,15 +57,15 @@ public static class SmallestKits
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(sizes);
         ArgumentOutOfRangeException.ThrowIfZero(sizes.Count, nameof(sizes));
-        var demands = Hardest(question);
+        var capacity = sizes.Select(s => (long)Math.Floor(s.Held.Millimetres * 100m / (100m + question.AllowancePercent))).ToArray();
+        var demands = Hardest(question, sizes, capacity);
         if (demands.Count == 0)
         {
             return null;
         }
 
-        var capacity = sizes.Select(s => (long)Math.Floor(s.Held.Millimetres * 100m / (100m + question.AllowancePercent))).ToArray();
         var longest = capacity.Max();
-        foreach (var demand in demands)
+        foreach (var (demand, _) in demands)
         {
             if (Array.Exists(demand.Need, n => n > longest))
             {
@@ -65,29 +75,38 @@ public static class SmallestKits
             }
         }
 
-        return new Search(question, sizes, capacity, demands, cancel).Lightest();
+        var widest = demands.Where(d => Array.Exists(d.Demand.HasBrim, b => b)).Select(d => (BrimYarn?)d.Width).Max();
+        return new Search(question, sizes, capacity, demands, cancel).Lightest() with { Brim = widest };
     }
 
-    // What makes a harder cell makes those it outdoes.
-    private static List<Demand> Hardest(KitQuestion question)
+    // What makes a harder cell makes those it outdoes, where their brims are no choosier.
+    private static List<(Demand Demand, int Width)> Hardest(KitQuestion question, IReadOnlyList<SkeinSize> sizes, long[] capacity)
     {
-        var kept = new List<Demand>();
+        var widths = sizes.Select(s => BrimSet.WidthOf(BrimRule.Rate(s.Fibre, superwash: false, YarnMake.Plied))).ToArray();
+        var kept = new List<(Demand Demand, int Width)>();
         foreach (var demand in from arrangement in question.Arrangements
                                from size in question.Sizes
                                from stripes in question.StripeCounts ?? question.Hat.CountsFor(size)
                                select Demand.Of(question.Hat, size, stripes, arrangement, out _))
         {
-            if (demand is not null && !kept.Exists(k => k.Outdoes(demand)))
+            if (demand is null)
             {
-                kept.RemoveAll(demand.Outdoes);
-                kept.Add(demand);
+                continue;
+            }
+
+            var brim = Enumerable.Range(0, demand.Need.Length).Where(i => demand.HasBrim[i]).Select(i => demand.Need[i]).DefaultIfEmpty(0).Max();
+            var width = brim == 0 ? AnyBrim : Enumerable.Range(0, sizes.Count).Where(t => capacity[t] >= brim).Select(t => widths[t]).DefaultIfEmpty(AnyBrim).Min();
+            if (!kept.Exists(k => k.Width <= width && k.Demand.Outdoes(demand)))
+            {
+                kept.RemoveAll(k => width <= k.Width && demand.Outdoes(k.Demand));
+                kept.Add((demand, width));
             }
         }
 
-        return [.. kept.OrderByDescending(d => d.Whole)];
+        return [.. kept.OrderByDescending(d => d.Demand.Whole)];
     }
 
-    private sealed class Search(KitQuestion question, IReadOnlyList<SkeinSize> sizes, long[] capacity, List<Demand> demands, CancellationToken cancel)
+    private sealed class Search(KitQuestion question, IReadOnlyList<SkeinSize> sizes, long[] capacity, List<(Demand Demand, int Width)> demands, CancellationToken cancel)
     {
         private int _searches = MostSearches;
         private bool _proven = true;
@@ -163,7 +182,7 @@ public static class SmallestKits
         private bool Makes(int[] kit)
         {
             var held = kit.Select((n, t) => n * capacity[t]).Sum();
-            if (held < demands[0].Whole)
+            if (held < demands[0].Demand.Whole)
             {
                 return false;
             }
@@ -172,7 +191,8 @@ public static class SmallestKits
             for (var d = 0; d < demands.Count; d++)
             {
                 _searches--;
-                if (new KitFit(demands[d], supply, cancel).Cover(question.AllowancePercent, 3, out var found) is null)
+                var (demand, width) = demands[d];
+                if (new KitFit(demand, supply, cancel).Cover(question.AllowancePercent, supply.BrimWidth.All(b => b <= width) ? AnyBrim : width, out var found) is null)
                 {
                     _proven &= found == Found.No;
 
@@ -193,6 +213,7 @@ public static class SmallestKits
             new Leftover($"{t:00} {i:0000}", $"skein {i}", new Weighing(sizes[t].Grams, default, Grams.FromMilligrams(1)), sizes[t].Label)
             {
                 Class = question.Hat.WeightClass,
+                Fibre = sizes[t].Fibre,
             }))];
     }
 }

@@ -9,6 +9,12 @@ public sealed record PrintedHat : Hat
     /// <summary>Whether the printed lengths already hold an allowance.</summary>
     public required bool AllowanceIncluded { get; init; }
 
+    /// <summary>What was weighed of those who knitted it, as a multiple of the printed lengths; null where nothing was.</summary>
+    public Usage? Weighed { get; init; }
+
+    /// <summary>Its usage as printed.</summary>
+    public Usage AsPrinted => AllowanceIncluded ? Usage.PrintedWithAllowance : Usage.PrintedBare;
+
     /// <summary>Its sizes.</summary>
     public required IReadOnlyList<PrintedSize> Sizes { get; init; }
 
@@ -35,9 +41,8 @@ public sealed record PrintedHat : Hat
             return false;
         }
 
-        var usage = AllowanceIncluded ? Usage.PrintedWithAllowance : Usage.PrintedBare;
         var parts = found.Lines.Select(ToPart).OrderBy(KnittingOrder).ToList();
-        needs = new HatNeeds(Name, size, found.Head, stripes, WeightClass, parts, usage, StrandSource.Scraps, null);
+        needs = new HatNeeds(Name, size, found.Head, stripes, WeightClass, parts, Weighed ?? AsPrinted, StrandSource.Scraps, null);
         return true;
     }
 

@@ -33,7 +33,8 @@ public static class Chance
     private const int LeastPoints = 31;
     private const double Reach = 5;
 
-    private static readonly (double At, double Weight)[] Gauss =
+    /// <summary>Where in the scale's band it is looked at, and how much each counts for.</summary>
+    internal static readonly (double At, double Weight)[] Gauss =
         [(-Math.Sqrt(0.6), 5 / 18.0), (0, 8 / 18.0), (Math.Sqrt(0.6), 5 / 18.0)];
 
     /// <summary>The chance, 0 to 1, that every leftover lasts; 1 for no loads.</summary>
@@ -42,20 +43,9 @@ public static class Chance
         ArgumentNullException.ThrowIfNull(usage);
         ArgumentNullException.ThrowIfNull(loads);
         var facts = loads.Select(Facts.Of).ToArray();
-        if (usage.Spread == 0)
+        var sum = 0.0;
+        foreach (var (factor, weight) in PointsOf(usage))
         {
-            return facts.Aggregate(1.0, (chance, f) => chance * f.LastsGiven(usage.Factor));
-        }
-
-        // A leftover's own doubts smooth its step over about 0.05 / spread: wide spreads want more points.
-        var points = Math.Max(LeastPoints, (2 * (int)Math.Ceiling(Reach * usage.Spread / 0.05)) + 1);
-        var step = 2 * Reach / (points - 1);
-        var (sum, weights) = (0.0, 0.0);
-        for (var i = 0; i < points; i++)
-        {
-            var z = -Reach + (i * step);
-            var weight = Normal.Density(z) * (i == 0 || i == points - 1 ? 0.5 : 1);
-            var factor = usage.Factor * Math.Exp(usage.Spread * z);
             var chance = 1.0;
             foreach (var f in facts)
             {
@@ -67,10 +57,35 @@ public static class Chance
             }
 
             sum += weight * chance;
-            weights += weight;
         }
 
-        return Math.Clamp(sum / weights, 0, 1);
+        return Math.Clamp(sum, 0, 1);
+    }
+
+    /// <summary>The factors looked at, and how much each counts for; the weights add up to 1.</summary>
+    internal static (double Factor, double Weight)[] PointsOf(Usage usage)
+    {
+        if (usage.Spread == 0)
+        {
+            return [(usage.Factor, 1)];
+        }
+
+        // A leftover's own doubts smooth its step over about 0.05 / spread: wide spreads want more points.
+        var points = new (double Factor, double Weight)[Math.Max(LeastPoints, (2 * (int)Math.Ceiling(Reach * usage.Spread / 0.05)) + 1)];
+        var (step, weights) = (2 * Reach / (points.Length - 1), 0.0);
+        for (var i = 0; i < points.Length; i++)
+        {
+            var z = -Reach + (i * step);
+            points[i] = (usage.Factor * Math.Exp(usage.Spread * z), Normal.Density(z) * (i == 0 || i == points.Length - 1 ? 0.5 : 1));
+            weights += points[i].Weight;
+        }
+
+        for (var i = 0; i < points.Length; i++)
+        {
+            points[i].Weight /= weights;
+        }
+
+        return points;
     }
 
     /// <summary>One standard deviation of a leftover's ratio, as a share: measured is half the scale step / √3 over the grams weighed, but no less than printed.</summary>

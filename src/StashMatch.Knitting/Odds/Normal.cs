@@ -19,10 +19,16 @@ public static class Normal
     /// <remarks>Hart's rational approximation as given by West 2005, "Better approximations to cumulative normal functions", Wilmott [memory].</remarks>
     public static double Below(double z)
     {
+        // From here on 1 less the tail is 1.
+        if (z > 8.3)
+        {
+            return 1;
+        }
+
         var x = Math.Abs(z);
         if (x > 37)
         {
-            return z > 0 ? 1 : 0;
+            return 0;
         }
 
         double tail;

@@ -10,6 +10,9 @@ public sealed class CalibrationRow : IOwned
     /// <summary>Where it comes from, in the knitter's words.</summary>
     public required string From { get; set; }
 
+    /// <summary>The public id of the one hat it speaks of, where testers of it were weighed; null where it is the knitter's own.</summary>
+    public string? HatId { get; set; }
+
     public double Factor { get; set; }
 
     public double MeasureSpread { get; set; }

@@ -47,7 +47,7 @@ public sealed record EverythingJson
 public sealed record SettingsJson(LengthUnit? FirstUnit, decimal? ScaleStepGrams, decimal? AllowancePercent);
 
 /// <summary>A weighed swatch or finished hat.</summary>
-public sealed record CalibrationJson(string? From, double? Factor, double? MeasureSpread, bool? SwitchedOff, DateTimeOffset? At);
+public sealed record CalibrationJson(string? From, double? Factor, double? MeasureSpread, bool? SwitchedOff, DateTimeOffset? At, string? Hat = null);
 
 /// <summary>An own hat.</summary>
 public sealed record HatJson(string? Id, DateTimeOffset? SavedAt, HatDescription? Hat);

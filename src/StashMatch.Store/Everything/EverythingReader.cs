@@ -99,7 +99,12 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
 
         errors.Number($"{at}factor", json.Factor, 0, 1_000, leastItself: false);
         errors.Number($"{at}measureSpread", json.MeasureSpread, 0, 1_000);
-        return new CalibrationRow { From = json.From ?? "", Factor = json.Factor ?? 1, MeasureSpread = json.MeasureSpread ?? 0, SwitchedOff = json.SwitchedOff ?? false, At = Time($"{at}at", json.At) };
+        if (json.Hat is not null)
+        {
+            Unique("calibration of hat", at, "hat", json.Hat);
+        }
+
+        return new CalibrationRow { From = json.From ?? "", HatId = json.Hat, Factor = json.Factor ?? 1, MeasureSpread = json.MeasureSpread ?? 0, SwitchedOff = json.SwitchedOff ?? false, At = Time($"{at}at", json.At) };
     }
 
     private HatRow? Read(HatJson json, string at)
@@ -122,7 +127,6 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
     private TesterRow? Read(TesterJson json, string at)
     {
         Unique("tester", at, "id", json.Id);
-        LeftoverDetails.CheckText(errors, $"{at}hat", json.Hat, 80);
         if (json.Hat is null || json.Sheet is not { Parts.Count: <= 200 } sheet)
         {
             errors.Add($"{at}{(json.Hat is null ? "hat" : "sheet")}", "is missing, or has over 200 parts");

@@ -18,7 +18,7 @@ internal static class EverythingWriter
         {
             StashMatch = EverythingJson.Newest,
             Settings = settings is null ? null : new SettingsJson(settings.FirstUnit, Grams.FromMilligrams(settings.ScaleStepMilligrams).Value, Short(settings.AllowancePercent)),
-            Calibrations = (await context.Calibrations.OrderBy(c => c.Id).ToListAsync(cancel)).ConvertAll(c => new CalibrationJson(c.From, c.Factor, c.MeasureSpread, c.SwitchedOff, c.At)),
+            Calibrations = (await context.Calibrations.OrderBy(c => c.Id).ToListAsync(cancel)).ConvertAll(c => new CalibrationJson(c.From, c.Factor, c.MeasureSpread, c.SwitchedOff, c.At, c.HatId)),
             Hats = (await context.Hats.OrderBy(h => h.SavedAt).ThenBy(h => h.PublicId).ToListAsync(cancel)).ConvertAll(h => new HatJson(h.PublicId, h.SavedAt, HatStore.Describe(h))),
             Leftovers = leftovers.ConvertAll(r => Write(r, [.. lines[r.Id]])),
             Plans = (await context.Plans.Include(p => p.Promises.OrderBy(r => r.Id)).OrderBy(p => p.SavedAt).ThenBy(p => p.PublicId).ToListAsync(cancel)).ConvertAll(p => Write(p, ids)),

@@ -22,15 +22,15 @@ public sealed class HatStore(IDbContextFactory<StashContext> contexts, KnitterSt
     /// <summary>The hat with an id; null where there is none.</summary>
     public async Task<Hat?> FindAsync(string id, CancellationToken cancel = default)
     {
-        var usage = await knitter.UsageAsync(cancel);
+        var giving = await knitter.GivingAsync(cancel);
         if (Samples.Value.FirstOrDefault(s => s.Id == id) is { } sample)
         {
-            return KnitterStore.With(usage, sample.Hat);
+            return giving(id, sample.Hat);
         }
 
         await using var context = await contexts.CreateDbContextAsync(cancel);
         var row = await context.Hats.FirstOrDefaultAsync(h => h.PublicId == id, cancel);
-        return row is null ? null : KnitterStore.With(usage, ToListed(row).Hat);
+        return row is null ? null : giving(id, ToListed(row).Hat);
     }
 
     /// <summary>The samples, then a person's own, newest first.</summary>
@@ -38,13 +38,18 @@ public sealed class HatStore(IDbContextFactory<StashContext> contexts, KnitterSt
     {
         await using var context = await contexts.CreateDbContextAsync(cancel);
         var rows = await context.Hats.OrderByDescending(h => h.SavedAt).ToListAsync(cancel);
-        var usage = await knitter.UsageAsync(cancel);
-        return [.. Samples.Value.Concat(rows.Select(ToListed)).Select(h => h with { Hat = KnitterStore.With(usage, h.Hat) })];
+        var giving = await knitter.GivingAsync(cancel);
+        return [.. Samples.Value.Concat(rows.Select(ToListed)).Select(h => h with { Hat = giving(h.Id, h.Hat) })];
     }
 
-    /// <summary>Forgets an own hat; false where there is none.</summary>
-    public Task<bool> RemoveAsync(string id, CancellationToken cancel = default) =>
-        contexts.WriteAsync(async context => await context.Hats.Where(h => h.PublicId == id).ExecuteDeleteAsync(cancel) > 0, cancel);
+    /// <summary>Forgets an own hat and what was taken over from its testers; false where there is none.</summary>
+    public Task<bool> RemoveAsync(string id, CancellationToken cancel = default) => contexts.WriteAsync(
+        async context =>
+        {
+            await context.Calibrations.Where(c => c.HatId == id).ExecuteDeleteAsync(cancel);
+            return await context.Hats.Where(h => h.PublicId == id).ExecuteDeleteAsync(cancel) > 0;
+        },
+        cancel);
 
     /// <summary>Saves a hat and returns its id.</summary>
     /// <exception cref="ArgumentException">A description that cannot be read.</exception>

@@ -33,6 +33,9 @@ namespace StashMatch.Store.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("HatId")
+                        .HasColumnType("TEXT");
+
                     b.Property<double>("MeasureSpread")
                         .HasColumnType("REAL");
 

@@ -30,8 +30,8 @@ public sealed record KitCheckBody
 /// <summary>So many like mini-skeins.</summary>
 public sealed record KitSkeinBody(string? Name, double? Grams, int? Count, LabelBody? Label, string? Colour, string? Fibre, int? WeightClass);
 
-/// <summary>A skein that can be bought whole.</summary>
-public sealed record SkeinSizeBody(double? Grams, LabelBody? Label);
+/// <summary>A skein that can be bought whole; what it is spun of decides whether a brim is knitted from it.</summary>
+public sealed record SkeinSizeBody(double? Grams, LabelBody? Label, string? Fibre = null);
 
 /// <summary>A kit in one cell, its skeins at one weight; where not exact, what is short is told at most.</summary>
 public sealed record KitSideBody(
@@ -51,10 +51,10 @@ public sealed record KitCellBody(
     double? ChanceOfEnough);
 
 /// <summary>So many of one size of skein.</summary>
-public sealed record SmallestSkeinBody(double Grams, LabelBody Label, int Count);
+public sealed record SmallestSkeinBody(double Grams, LabelBody Label, int Count, string? Fibre = null);
 
-/// <summary>The fewest grams that do; no skeins where no number of them will, and why.</summary>
-public sealed record SmallestBody(IReadOnlyList<SmallestSkeinBody> Skeins, decimal? TotalGrams, bool Proven, string? Text);
+/// <summary>The fewest grams that do; no skeins where no number of them will, and why. Brim: what a brim is knitted from at worst, keeps-shape, relaxes, unknown or stretches.</summary>
+public sealed record SmallestBody(IReadOnlyList<SmallestSkeinBody> Skeins, decimal? TotalGrams, bool Proven, string? Text, string? Brim = null);
 
-/// <summary>What a kit comes to.</summary>
-public sealed record KitCheckAnswer(decimal AllowancePercent, IReadOnlyList<KitCellBody> Cells, SmallestBody? Smallest);
+/// <summary>What a kit comes to; skeins left out are those of another weight class than the hat's.</summary>
+public sealed record KitCheckAnswer(decimal AllowancePercent, IReadOnlyList<KitCellBody> Cells, SmallestBody? Smallest, IReadOnlyList<string> LeftOut);

@@ -40,7 +40,7 @@ public static class KitRoutes
         var smallest = from.Count == 0 ? null : SmallestKits.Find(
             body.Arrangements is null ? question with { Arrangements = [Arrangement.OwnColours] } : question, from, cancel);
         return Results.Json(
-            new KitCheckAnswer(question.AllowancePercent, [.. cells.Select(ToBody)], from.Count == 0 ? null : ToBody(smallest, body.SmallestFrom!)),
+            new KitCheckAnswer(question.AllowancePercent, [.. cells.Select(ToBody)], from.Count == 0 ? null : ToBody(smallest, body.SmallestFrom!), [.. KitCheck.LeftOut(kit, hat!).Select(s => s.Skein.Name)]),
             Body.Whole);
     }
 
@@ -171,9 +171,9 @@ public static class KitRoutes
                 continue;
             }
 
-            if (new LeftoverBody { Grams = body.Grams, ScaleStepGrams = 0.001, Label = body.Label }.Read(errors, at, "size") is { } read)
+            if (new LeftoverBody { Grams = body.Grams, ScaleStepGrams = 0.001, Label = body.Label, Fibre = body.Fibre }.Read(errors, at, "size") is { } read)
             {
-                sizes.Add(new SkeinSize(read.Weighing.Net, read.Ratio));
+                sizes.Add(new SkeinSize(read.Weighing.Net, read.Ratio) { Fibre = read.Fibre });
             }
         }
 
@@ -201,9 +201,10 @@ public static class KitRoutes
         { TooLong: var (part, planned) } => new([], null, true, $"No number of these will do: {Words.The(part)} wants {Shown.BothUp(planned)} in one piece."),
         { IsThere: false } => new([], null, false, "None was found within the steps allowed."),
         _ => new(
-            [.. smallest.Counts.Select((count, i) => (count, i)).Where(c => c.count > 0).Select(c => new SmallestSkeinBody(from[c.i]!.Grams!.Value, from[c.i]!.Label!, c.count))],
+            [.. smallest.Counts.Select((count, i) => (count, i)).Where(c => c.count > 0).Select(c => new SmallestSkeinBody(from[c.i]!.Grams!.Value, from[c.i]!.Label!, c.count, from[c.i]!.Fibre))],
             smallest.Total.Value,
             smallest.Proven,
-            null),
+            Words.OfBrim(smallest.Brim),
+            smallest.Brim switch { BrimYarn.KeepsShape => "keeps-shape", BrimYarn.Relaxes => "relaxes", BrimYarn.Unknown => "unknown", BrimYarn.Stretches => "stretches", _ => null }),
     };
 }

@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Yarns;
@@ -190,4 +191,14 @@ public sealed class Words
     };
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+
+    /// <summary>What the smallest kit's brims are knitted from at worst; null where no hat asked for has a brim.</summary>
+    public static string? OfBrim(BrimYarn? yarn) => yarn switch
+    {
+        BrimYarn.KeepsShape => "Every brim is knitted from yarn that keeps its shape.",
+        BrimYarn.Relaxes => "No skein that keeps its shape is long enough for every brim: one is knitted from yarn that relaxes with wear.",
+        BrimYarn.Unknown => "What the brim’s skein is spun of is not told, so whether it keeps its shape could not be looked at.",
+        BrimYarn.Stretches => "Only yarn that is prone to stretching is long enough for every brim.",
+        _ => null,
+    };
 }

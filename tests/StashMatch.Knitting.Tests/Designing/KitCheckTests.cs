@@ -3,6 +3,7 @@ using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using Xunit;
@@ -92,6 +93,66 @@ public sealed class KitCheckTests
         iter: 25);
 
     [Fact]
+    public void Where_two_colours_make_it_hard_to_lay_out_the_matcher_is_asked()
+    {
+        // Six stripes and ten strands of two colours that must take turns; the quick ways give up, and it can be done.
+        KitSkein Of(string name, decimal grams, string colour, string fibre) => new(name, Grams.From(grams), 1, Label(400))
+        {
+            Class = WeightClass.SuperFine,
+            Colour = YarnColour.TryParse(colour, out var read, out _) ? read : null,
+            Fibre = FibreBlend.TryParse(fibre, out var blend, out var wrong) ? blend : throw new ArgumentException(wrong, nameof(fibre)),
+        };
+        var kit = new Kit("two colours", [
+            Of("s0", 21.8m, "#7068AF", "100% alpaca"), Of("s1", 27.3m, "#A81C87", "100% alpaca"), Of("s2", 33.6m, "#A81C87", "100% alpaca"),
+            Of("s3", 33.6m, "#A81C87", "100% alpaca"), Of("s4", 32.7m, "#A81C87", "100% alpaca"), Of("s5", 9.1m, "#7068AF", "100% wool")]);
+        var cell = Check(new KitQuestion(Samples.SideToSide, ["A"], [6], [Arrangement.AsItFalls]), [kit])[0][0];
+        Assert.NotEqual(Verdict.No, cell.Nominal!.Verdict);
+        Same(Samples.SideToSide, cell, kit.AtNominal(), cell.Nominal);
+    }
+
+    [Fact]
+    public void With_hardly_more_than_the_spare_a_cell_still_says_what_the_matcher_says() => Close.Sample(
+        drawn =>
+        {
+            foreach (var cell in Check(drawn.Question, [drawn.Kit])[0])
+            {
+                Same(drawn.Question.Hat, cell, drawn.Kit.AtNominal(), cell.Nominal!);
+                Same(drawn.Question.Hat, cell, drawn.Kit.AtLightest(2), cell.Lightest!);
+            }
+        },
+        iter: 60);
+
+    [Fact]
+    public void The_chance_and_verdict_of_a_cell_are_those_of_the_plan_that_opens() => Gen.Select(Kits, Close).Sample(
+        (kit, drawn) =>
+        {
+            foreach (var (question, one) in new[] { (new KitQuestion(Samples.BrimUp, ["B", "F"], [4, 6], KitQuestion.UsualArrangements), kit), (drawn.Question, drawn.Kit) })
+            {
+                foreach (var cell in Check(question, [one])[0])
+                {
+                    var side = cell.Nominal!;
+                    var parts = KitCheck.Open(question, one, cell, TestContext.Current.CancellationToken);
+                    if (side.Verdict == Verdict.No)
+                    {
+                        Assert.Equal(0, side.ChanceOfEnough);
+                        continue;
+                    }
+
+                    var hat = question.Hat.Needs(cell.Size, cell.Stripes);
+                    var skeins = one.AtNominal().ToDictionary(s => s.Id, StringComparer.Ordinal);
+                    var loads = parts.GroupBy(p => p.From!.Leftover, StringComparer.Ordinal).Select(g => new Load(
+                        skeins[g.Key],
+                        [.. g.Select(p => p.Part.BareMetres)],
+                        g.Sum(p => p.Need.Millimetres > Metres.Needed(hat.Usage.Factor * p.Part.BareMetres).Millimetres ? p.Part.EndsMetres : 0))).ToList();
+                    Assert.Equal(Chance.OfEnough(hat.Usage, loads), side.ChanceOfEnough, 1e-9);
+                    var holds = loads.TrueForAll(l => parts.Where(p => p.From!.Leftover == l.Leftover.Id).Sum(p => p.Need.Millimetres) * 110 <= l.Leftover.Held.Millimetres * 100);
+                    Assert.Equal(holds && side.ChanceOfEnough >= 0.8 ? Verdict.Yes : Verdict.OnlyJust, side.Verdict);
+                }
+            }
+        },
+        iter: 20);
+
+    [Fact]
     public void An_opened_cell_shares_out_what_its_figures_say() => Kits.Sample(
         kit =>
         {
@@ -139,6 +200,38 @@ public sealed class KitCheckTests
             Fibre = FibreBlend.TryParse(wool[i] ? "100% wool" : "100% alpaca", out var blend, out _) ? blend : FibreBlend.Unknown,
         })]);
 
+    // Skeins cut to a hat's parts with little over, some of them joined: near the line between yes and only just.
+    private static readonly Gen<(KitQuestion Question, Kit Kit)> Close =
+        from size in Gen.Int[0, 7]
+        from stripes in Gen.Int[2, 7]
+        from over in Gen.Int[80, 280].Array[24]
+        from joined in Gen.Int[0, 2].Array[24]
+        from sideways in Gen.Bool
+        from arrangement in Gen.Int[0, 1]
+        select CutTo(sideways ? Samples.SideToSide : Samples.BrimUp, size, stripes, over, joined, arrangement == 0 ? Arrangement.OwnColours : Arrangement.AsItFalls);
+
+    private static (KitQuestion, Kit) CutTo(HatDesign sample, int size, int stripes, int[] over, int[] joined, Arrangement arrangement)
+    {
+        var hat = sample with { StripeCounts = null };
+        var pieces = Piece.Of(hat.Needs(hat.SizeNames[size], stripes));
+        var metres = new List<double>();
+        foreach (var (piece, i) in pieces.Select((p, i) => (p, i)))
+        {
+            var wanted = piece.NeedMetres(hat.Usage) * (1000 + over[i % over.Length]) / 1000;
+            if (joined[i % joined.Length] == 0 && metres.Count > 0 && arrangement == Arrangement.AsItFalls)
+            {
+                metres[^1] += wanted;
+            }
+            else
+            {
+                metres.Add(wanted);
+            }
+        }
+
+        var skeins = metres.Select((m, i) => new KitSkein($"s{i:00}", Grams.From(Math.Round((decimal)m / 4, 2)), 1, Label(400)) { Class = WeightClass.SuperFine });
+        return (new KitQuestion(hat, [hat.SizeNames[size]], [stripes], [arrangement]) { LightestPercent = 2 }, new Kit("cut to it", [.. skeins]));
+    }
+
     private static void Same(Hat hat, KitCell cell, IReadOnlyList<Leftover> skeins, KitSide side)
     {
         Assert.True(Matcher.TryAnswer(
@@ -147,14 +240,10 @@ public sealed class KitCheckTests
             out _,
             TestContext.Current.CancellationToken));
         var told = $"{hat.Name} {cell.Size} {cell.Stripes} {cell.Arrangement}: {side} against {answer!.Verdict} {answer.ChanceOfEnough} {answer.ShortForAllowance} {answer.Short}";
-        Assert.True(answer.Verdict == side.Verdict || IsYesUntidied(answer, side), told);
+        Assert.True(answer.Verdict == side.Verdict, told);
         Assert.True((answer.Short.Millimetres > 0) == (side.Short.Millimetres > 0), told);
         Assert.True(!side.Exact || answer.Short == side.Short, told);
     }
-
-    // Both hold the allowance; tidied up, the matcher's plan may fall under 80 %, the kit's may not.
-    private static bool IsYesUntidied(Answer answer, KitSide side) =>
-        side is { Verdict: Verdict.Yes, ChanceOfEnough: >= 0.8, ShortForAllowance.Millimetres: 0 } && answer is { Verdict: Verdict.OnlyJust, ShortForAllowance.Millimetres: 0 };
 
     private static IReadOnlyList<IReadOnlyList<KitCell>> Check(KitQuestion question, IReadOnlyList<Kit> kits) =>
         KitCheck.Of(question, kits, TestContext.Current.CancellationToken);

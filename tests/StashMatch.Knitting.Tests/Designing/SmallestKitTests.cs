@@ -18,7 +18,8 @@ public sealed class SmallestKitTests
         from more in Gen.Int[0, 4]
         from held in Gen.Int[4, 20].Array[1, 3]
         from own in Gen.Bool
-        select (Ask(stripes, braided, brim, needs, more, own ? Arrangement.OwnColours : Arrangement.AsItFalls), held.Select(h => Skein(h, h + (h % 3))).ToArray());
+        from fibres in Gen.Int[0, 3].Array[3]
+        select (Ask(stripes, braided, brim, needs, more, own ? Arrangement.OwnColours : Arrangement.AsItFalls), held.Select((h, i) => Skein(h, h + (h % 3)) with { Fibre = Fibre(fibres[i]) }).ToArray());
 
     [Fact]
     public void The_practice_hat_in_size_E_wants_60_grams_of_10_and_20_gram_skeins()
@@ -56,6 +57,34 @@ public sealed class SmallestKitTests
         Assert.Equal(smallest.Total, kit.Total);
     }
 
+    [Theory]
+    [InlineData("100% wool", 23, BrimYarn.KeepsShape)]
+    [InlineData("100% wool", 9, BrimYarn.Stretches)]
+    [InlineData("", 23, BrimYarn.Unknown)]
+    public void A_brim_is_knitted_from_the_yarn_that_keeps_its_shape_best_of_those_long_enough(string fibre, int metres, BrimYarn expected)
+    {
+        // A brim and two stripes of 10 m each, 11 m with the spare. Two skeins of alpaca, 20 g, hold all three and would be the lightest, were
+        // it not for the brim: that goes on the other skein, 11 g, whose 23 m hold a stripe too, 21 g in all.
+        var hat = new PrintedHat
+        {
+            Name = "drawn",
+            WeightClass = WeightClass.Light,
+            AllowanceIncluded = false,
+            Sizes = [new("X", null, [new("brim", "M", 10), new("stripe 1", "S1", 10), new("stripe 2", "S2", 10)])],
+        };
+        SkeinSize[] sizes = [Skein(metres, 11) with { Fibre = Read(fibre) }, Skein(22, 10) with { Fibre = Read("100% alpaca") }];
+        var smallest = SmallestKits.Find(new KitQuestion(hat, ["X"], null, [Arrangement.AsItFalls]), sizes, TestContext.Current.CancellationToken)!;
+        Assert.Equal((expected, true), (smallest.Brim!.Value, smallest.Proven));
+        Assert.Equal(expected == BrimYarn.Stretches ? [0, 2] : [1, 1], smallest.Counts);
+    }
+
+    [Fact]
+    public void Without_a_brim_nothing_is_said_of_one()
+    {
+        var question = Ask(2, braided: false, brim: false, [5, 5], 0, Arrangement.AsItFalls);
+        Assert.Null(SmallestKits.Find(question, [Skein(20, 20)], TestContext.Current.CancellationToken)!.Brim);
+    }
+
     [Fact]
     public void On_small_cases_it_is_what_looking_at_every_kit_says() => Small.Sample(
         drawn =>
@@ -63,23 +92,24 @@ public sealed class SmallestKitTests
             var smallest = SmallestKits.Find(drawn.Question, drawn.Sizes, TestContext.Current.CancellationToken)!;
             var lightest = Lightest(drawn.Question, drawn.Sizes);
             Assert.True(smallest.Proven);
+            Assert.True(!smallest.IsThere || smallest.Brim.HasValue == drawn.Question.Hat.Needs("X", drawn.Question.Hat.CountsFor("X")[0]).Parts.Any(p => p.Kind == PartKind.Brim));
             Assert.Equal(lightest, smallest.IsThere ? smallest.Total.Milligrams : null);
         },
         iter: 400);
 
-    // Every kit of up to as many skeins as there are parts; every way to share it out.
+    // Every kit of up to as many skeins as there are parts, and one for a brim that only one of the sizes can have; every way to share it out.
     private static long? Lightest(KitQuestion question, SkeinSize[] sizes)
     {
         var needs = question.Sizes.Select(s => question.Hat.Needs(s, question.Hat.CountsFor(s)[0])).ToList();
-        var most = needs[0].Parts.Count;
+        var most = needs[0].Parts.Count + 1;
         long? best = null;
         foreach (var kit in Counts(sizes.Length, most))
         {
             var grams = kit.Select((n, t) => n * sizes[t].Grams.Milligrams).Sum();
             if (best is null || grams < best)
             {
-                var held = kit.SelectMany((n, t) => Enumerable.Repeat(sizes[t].Held.Millimetres, n)).ToArray();
-                best = needs.TrueForAll(n => CanShare(n, held, question)) ? grams : best;
+                var held = kit.SelectMany((n, t) => Enumerable.Repeat(sizes[t], n)).ToArray();
+                best = needs.TrueForAll(n => CanShare(n, held, WidthFor(n, sizes, question), question)) ? grams : best;
             }
         }
 
@@ -90,8 +120,26 @@ public sealed class SmallestKitTests
         ? [[]]
         : Enumerable.Range(0, most + 1).SelectMany(n => Counts(types - 1, most - n).Select(rest => rest.Prepend(n).ToArray()));
 
-    private static bool CanShare(HatNeeds hat, long[] held, KitQuestion question)
+    // How wide the brim set must be for one skein to hold the brim.
+    private static int WidthFor(HatNeeds hat, SkeinSize[] sizes, KitQuestion question) => hat.Parts.Where(p => p.Kind == PartKind.Brim)
+        .Select(p => sizes.Where(s => p.Need(hat.Usage).Millimetres * (100 + question.AllowancePercent) <= s.Held.Millimetres * 100m).Select(WidthOf).DefaultIfEmpty(3).Min())
+        .DefaultIfEmpty(3).Max();
+
+    private static int WidthOf(SkeinSize size) => BrimRule.Rate(size.Fibre, false, YarnMake.Plied) switch
     {
+        { FibreUnknown: true } => 2,
+        { Index: >= 80 } => 0,
+        { Index: >= 60 } => 1,
+        _ => 3,
+    };
+
+    private static FibreBlend Fibre(int which) => Read(which switch { 0 => "100% wool", 1 => "100% acrylic", 2 => "", _ => "100% alpaca" });
+
+    private static FibreBlend Read(string text) => FibreBlend.TryParse(text, out var blend, out var message) ? blend : throw new ArgumentException(message, nameof(text));
+
+    private static bool CanShare(HatNeeds hat, SkeinSize[] skeins, int width, KitQuestion question)
+    {
+        var held = skeins.Select(s => s.Held.Millimetres).ToArray();
         var parts = hat.Parts;
         var on = new int[parts.Count];
         bool Place(int i)
@@ -105,7 +153,7 @@ public sealed class SmallestKitTests
             {
                 on[i] = bin;
                 var load = Enumerable.Range(0, i + 1).Where(k => on[k] == bin).Sum(k => parts[k].Need(hat.Usage).Millimetres);
-                var fits = load * (100 + question.AllowancePercent) <= held[bin] * 100m;
+                var fits = load * (100 + question.AllowancePercent) <= held[bin] * 100m && (parts[i].Kind != PartKind.Brim || WidthOf(skeins[bin]) <= width);
                 for (var k = 0; k < i && fits; k++)
                 {
                     fits = on[k] != bin || MayShare(parts[k], parts[i], question.Arrangements[0] == Arrangement.OwnColours);

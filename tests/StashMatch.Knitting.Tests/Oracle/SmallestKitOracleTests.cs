@@ -72,6 +72,19 @@ public sealed class SmallestKitOracleTests
                 model.AddExactlyOne(part);
             }
 
+            // The brim: only from the best keepers one of which is long enough.
+            for (var i = 0; i < on.Length; i++)
+            {
+                var enough = slots.Where(s => cell.Parts[i].Need(cell.Usage).Millimetres * (100 + (long)question.AllowancePercent) <= s.Size.Held.Millimetres * 100).ToList();
+                for (var s = 0; s < slots.Count && cell.Parts[i].Kind == PartKind.Brim && enough.Count > 0; s++)
+                {
+                    if (Rank(slots[s].Size) > enough.Min(l => Rank(l.Size)))
+                    {
+                        model.Add(on[i][s] == 0);
+                    }
+                }
+            }
+
             for (var s = 0; s < slots.Count; s++)
             {
                 var needs = cell.Parts.Select(p => p.Need(cell.Usage).Millimetres * (100 + (long)question.AllowancePercent)).ToArray();
@@ -98,6 +111,14 @@ public sealed class SmallestKitOracleTests
             _ => (null, false),
         };
     }
+
+    private static int Rank(SkeinSize size) => BrimRule.Rate(size.Fibre, false, YarnMake.Plied) switch
+    {
+        { FibreUnknown: true } => 2,
+        { Index: >= 80 } => 0,
+        { Index: >= 60 } => 1,
+        _ => 3,
+    };
 
     private static bool MayShare(HatPart a, HatPart b, bool own)
     {
@@ -144,7 +165,8 @@ public sealed class SmallestKitOracleTests
         var sizes = Enumerable.Range(0, random.Next(1, 4)).Select(_ =>
         {
             var (metres, grams) = (random.Next(10, 40), random.Next(5, 16));
-            return new SkeinSize(Grams.From(grams), new LabelRatio(grams, MassUnit.Grams, metres, LengthUnit.Metres, RatioSource.Printed));
+            var fibre = FibreBlend.TryParse(random.Next(5) switch { 0 => "100% wool", 1 => "100% acrylic", 2 => "100% alpaca", _ => "" }, out var blend, out var wrong) ? blend : throw new InvalidOperationException(wrong);
+            return new SkeinSize(Grams.From(grams), new LabelRatio(grams, MassUnit.Grams, metres, LengthUnit.Metres, RatioSource.Printed)) { Fibre = fibre };
         }).ToArray();
         return (new KitQuestion(hat, ["X", "Y"], null, [random.Next(2) == 0 ? Arrangement.OwnColours : Arrangement.AsItFalls]), sizes);
     }

@@ -72,6 +72,7 @@ public sealed class EverythingTests
     [InlineData("/plans/0/parts/0/leftover", "\"nobody\"", "plans[0].parts[0].leftover")]
     [InlineData("/hats/0/hat", "null", "hats[0].hat")]
     [InlineData("/calibrations/0/factor", "1e300", "calibrations[0].factor")]
+    [InlineData("/calibrations/0/hat", "\"\"", "calibrations[0].hat")]
     [InlineData("/settings/allowancePercent", "101", "settings")]
     [InlineData("/stashMatch", "2", "stashMatch")]
     [InlineData("/leftovers/0/surprise", "1", "leftovers[0].surprise")]
@@ -169,6 +170,7 @@ public sealed class EverythingTests
         await shelf.Leftovers.RemoveAsync("gone", Stop);
         await shelf.Hats.SaveAsync(new HatDescription { Name = "Mine", WeightClass = 1, Construction = "side-to-side", Gauge = new(28, 40) }, Stop);
         await shelf.Knitter.AddAsync("swatch", new Calibration(1.05, 0.021), Stop);
+        await shelf.Knitter.TakeOverAsync("side-to-side-sample", "2 testers", new Usage(1.02, 0.06), Stop);
         await shelf.Settings.SaveAsync(new Settings { FirstUnit = LengthUnit.Yards, ScaleStep = Grams.From(0.1m), AllowancePercent = 12.5m }, Stop);
         await shelf.Plans.SaveAsync(new NewPlan("Winter hat", "practice-hat", "C", 4, "own-colours", [new PlannedPart("oat", "brim", 7_000), new PlannedPart("oat", "stripe 1", 3_000)]) { Question = "{}" }, Stop);
         await shelf.Plans.CopyAsync((await shelf.Plans.ListAsync(Stop))[0].Id, Stop);

@@ -51,6 +51,15 @@ public sealed class KitsCheckTests(HomeApp app) : IClassFixture<HomeApp>
     }
 
     [Fact]
+    public async Task Skeins_of_another_weight_class_are_named_as_left_out()
+    {
+        var answer = await app.Client.PostAsync("kits/check", JsonNode.Parse("""
+            {"hat":"practice-hat","sizes":["C"],"skeins":[{"name":"Thin","grams":100,"label":{"grams":100,"metres":400}},{"name":"Right","grams":20,"label":{"grams":1,"yards":2.5}}]}
+            """)!);
+        Assert.Equal(["Thin"], answer.GetProperty("leftOut").EnumerateArray().Select(n => n.GetString()));
+    }
+
+    [Fact]
     public async Task What_cannot_be_knitted_is_a_cell_that_says_so()
     {
         var answer = await app.Client.PostAsync("kits/check", JsonNode.Parse("""
@@ -60,6 +69,20 @@ public sealed class KitsCheckTests(HomeApp app) : IClassFixture<HomeApp>
         Assert.Equal("cannot-be-knitted", cell.GetProperty("why").GetString());
         Assert.False(cell.GetProperty("passes").GetBoolean());
         Assert.Equal(JsonValueKind.Null, cell.GetProperty("nominal").ValueKind);
+    }
+
+    [Fact]
+    public async Task The_smallest_kit_says_what_its_brims_are_knitted_from()
+    {
+        async Task<JsonElement> SmallestAsync(string big) => (await app.Client.PostAsync("kits/check", JsonNode.Parse(
+            """{"hat":"practice-hat","sizes":["E"],"smallestFrom":[{"grams":10,"label":{"grams":1,"yards":2.5},"fibre":"100% acrylic"},{"grams":20,"label":{"grams":1,"yards":2.5},"fibre":"ALPACA"},{"grams":25,"label":{"grams":1,"yards":2.5},"fibre":"BIG"}]}"""
+                .Replace("ALPACA", "100% alpaca", StringComparison.Ordinal).Replace("BIG", big, StringComparison.Ordinal))!)).GetProperty("smallest");
+        var wool = await SmallestAsync("100% wool");
+        Assert.Equal((65.0, "keeps-shape"), (wool.GetProperty("totalGrams").GetDouble(), wool.GetProperty("brim").GetString()));
+        Assert.Equal(["100% acrylic", "100% wool"], wool.GetProperty("skeins").EnumerateArray().Select(s => s.GetProperty("fibre").GetString()));
+        var alpaca = await SmallestAsync("100% alpaca");
+        Assert.Equal((60.0, "stretches"), (alpaca.GetProperty("totalGrams").GetDouble(), alpaca.GetProperty("brim").GetString()));
+        Assert.Contains("prone to stretching", alpaca.GetProperty("text").GetString(), StringComparison.Ordinal);
     }
 
     [Fact]

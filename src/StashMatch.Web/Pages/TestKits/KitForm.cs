@@ -58,7 +58,7 @@ public sealed class KitForm
         foreach (var (count, i) in smallest.Counts.Select((c, i) => (c, i)).Where(c => c.c > 0))
         {
             var grams = Text(sizes[i].Grams.Value);
-            kit.Skeins.Add(new SkeinLine { Name = $"{grams} g", Grams = grams, Count = Text(count), Label = sizes[i].Label.ToString() });
+            kit.Skeins.Add(new SkeinLine { Name = $"{grams} g", Grams = grams, Count = Text(count), Label = sizes[i].Label.ToString(), Fibre = sizes[i].Fibre.IsUnknown ? "" : sizes[i].Fibre.ToString() });
         }
 
         return kit;

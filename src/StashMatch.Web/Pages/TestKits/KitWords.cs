@@ -1,5 +1,6 @@
 using System.Globalization;
 using StashMatch.Knitting.Designing;
+using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Web.Pieces;
 
@@ -59,6 +60,16 @@ public static class KitWords
         var first = asked.Select(c => c.Nominal!.WeakestSkein).OfType<string>().GroupBy(n => n, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).FirstOrDefault();
         return $"Passes {passes} of {asked.Count}, {light} of them with every skein as light as it may be."
             + (first is null ? "" : $" First to run out: {first.Key} (in {first.Count().ToString(CultureInfo.InvariantCulture)}).");
+    }
+
+    /// <summary>Which skeins are of another weight class than the hat and so are left out; null where none is.</summary>
+    public static string? LeftOut(Kit kit, Hat hat)
+    {
+        ArgumentNullException.ThrowIfNull(kit);
+        ArgumentNullException.ThrowIfNull(hat);
+        var others = KitCheck.LeftOut(kit, hat);
+        return others.Count == 0 ? null
+            : $"Left out, being of another weight class than the hat’s {(int)hat.WeightClass}: {string.Join(", ", others.Select(o => $"{o.Skein.Name} ({(int)o.Class})"))}.";
     }
 
     /// <summary>How many hats one kit makes, each with the spare, and which sizes.</summary>

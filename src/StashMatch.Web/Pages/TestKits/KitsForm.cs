@@ -24,7 +24,7 @@ public sealed class KitsForm
     /// <summary>Empty for the lawful limit.</summary>
     public string Lightest { get; set; } = "";
 
-    public string Buyable { get; set; } = "10 g / 40 m\n20 g / 80 m\n50 g / 210 m";
+    public string Buyable { get; set; } = "10 g / 40 m; 100% superwash merino\n20 g / 80 m; 100% superwash merino\n50 g / 210 m; 80% wool, 20% nylon";
 
     /// <summary>How the smallest kit's skeins are spread.</summary>
     public Arrangement SmallestArrangement { get; set; } = Arrangement.OwnColours;
@@ -111,13 +111,19 @@ public sealed class KitsForm
         var sizes = new List<SkeinSize>();
         foreach (var line in (Buyable.Length > 2_000 ? Buyable[..2_000] : Buyable).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
-            if (LabelText.TryParse(line, RatioSource.Printed, out var label, out var message) && label.MassInGrams <= Weighing.MostGrams)
+            // The label, then after a semicolon what it is spun of.
+            var at = line.IndexOf(';', StringComparison.Ordinal);
+            var wrong = LabelText.TryParse(at < 0 ? line : line[..at], RatioSource.Printed, out var label, out var message) ? null : message;
+            wrong ??= label!.MassInGrams > Weighing.MostGrams ? "too heavy for a skein" : null;
+            var known = FibreBlend.TryParse(at < 0 ? "" : line[(at + 1)..], out var fibre, out message);
+            wrong ??= known ? null : message;
+            if (wrong is null)
             {
-                sizes.Add(new SkeinSize(Grams.From(label.MassInGrams), label));
+                sizes.Add(new SkeinSize(Grams.From(label!.MassInGrams), label) { Fibre = fibre! });
             }
             else
             {
-                errors.Add("skeins to buy", $"“{(line.Length > 40 ? line[..40] + "…" : line)}” cannot be read: {message ?? "too heavy for a skein"}");
+                errors.Add("skeins to buy", $"“{(line.Length > 40 ? line[..40] + "…" : line)}” cannot be read: {wrong}");
             }
         }
 

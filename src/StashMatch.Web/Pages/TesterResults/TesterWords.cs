@@ -1,5 +1,6 @@
 using System.Globalization;
 using StashMatch.Knitting.Designing;
+using StashMatch.Knitting.Hats;
 using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.TesterResults;
@@ -26,6 +27,27 @@ public static class TesterWords
 
     /// <summary>A ratio to two decimals.</summary>
     public static string Times(double ratio) => ratio.ToString("0.00", CultureInfo.InvariantCulture);
+
+    /// <summary>What taking the testers' factor over would do to a hat.</summary>
+    public static string Take(Hat hat, TestersUse use)
+    {
+        ArgumentNullException.ThrowIfNull(hat);
+        ArgumentNullException.ThrowIfNull(use);
+        var who = use.Testers.Count == 1 ? "One tester" : $"{use.Testers.Count} testers";
+        var (of, before) = (hat is PrintedHat ? "the printed lengths" : "the bare metres", TestersUse.Before(hat));
+        return $"{who} used × {Times(use.Mean)} {of}{(use.Testers.Count == 1 ? "" : " on average")}. With what is known of knitters at large, × {Times(before.Factor)}, that makes × {Times(use.Usage.Factor)} "
+            + $"for a knitter nobody has weighed, ± {(100 * use.Usage.Spread).ToString("0", CultureInfo.InvariantCulture)} %. Taken over, every page reckons this hat with it, sizes nobody knitted too; they stay estimated.";
+    }
+
+    /// <summary>Where a factor taken over comes from, in at most 200 characters.</summary>
+    public static string From(Hat hat, TestersUse use)
+    {
+        ArgumentNullException.ThrowIfNull(hat);
+        ArgumentNullException.ThrowIfNull(use);
+        static string Short(string text, int most) => text.Length <= most ? text : text[..(most - 1)] + "…";
+        var count = $"{use.Testers.Count} {(use.Testers.Count == 1 ? "tester" : "testers")}";
+        return $"{count} of {Short(hat.Name, 60)}, for this hat alone ({Short(string.Join(", ", use.Testers), 90)})";
+    }
 
     /// <summary>A figure to print, whole units, the own unit first.</summary>
     public static string Figure(Figure figure)

@@ -26,6 +26,11 @@ public static class TableLines
         }
 
         lines.Add($"{view.AllowanceText} % to spare is in every length, which is rounded up after it. Grams are of a yarn of {view.Label}.");
+        if (view.Reckoned is { } reckoned)
+        {
+            lines.Add(reckoned);
+        }
+
         foreach (var count in view.Rows.GroupBy(r => r.Stripes))
         {
             lines.Add("");

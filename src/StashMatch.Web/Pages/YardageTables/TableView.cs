@@ -3,6 +3,7 @@ using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
+using StashMatch.Store;
 using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.YardageTables;
@@ -59,6 +60,17 @@ public sealed class TableView
     public bool Measured => Hat is HatDesign;
 
     public string AllowanceText => Allowance.ToString("0.##", CultureInfo.InvariantCulture);
+
+    /// <summary>Where the factor comes from that estimated figures are reckoned with; null where it is not the testers'.</summary>
+    public string? Reckoned { get; private set; }
+
+    /// <summary>The same table, its hat reckoned with what testers said of it.</summary>
+    public TableView With(KnownCalibration taken)
+    {
+        ArgumentNullException.ThrowIfNull(taken);
+        Reckoned = $"What is estimated is reckoned with {taken.Calibration.Factor.ToString("0.00", CultureInfo.InvariantCulture)} times the {(Measured ? "bare metres" : "printed lengths")}, from {taken.From}.";
+        return this;
+    }
 
     public IEnumerable<YardageRow> RowsOf(string size) => Rows.Where(r => r.Size == size);
 

@@ -38,6 +38,13 @@ public static class WorkingWords
         _ => "the hat says so",
     };
 
+    /// <summary>The same of a step; the allowance is what the table was asked for.</summary>
+    public static string Mark(WorkingStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        return step.Kind == WorkingKind.Allowance ? "as asked for" : Mark(step.Mark);
+    }
+
     /// <summary>Where the rows and stitches come from.</summary>
     public static IEnumerable<(string Says, SourceMark Mark)> Measures(HatDesign design, RowPlan plan)
     {
@@ -70,7 +77,7 @@ public static class WorkingWords
     /// <summary>Parts worked alike, told once: their names and the working of the first.</summary>
     public static IReadOnlyList<(string Names, PartWorking Working)> Alike(IReadOnlyList<PartWorking> parts) =>
         [.. parts.GroupBy(p => (p.Part.Part.Kind, Math.Round(p.Part.Figure.Metres, 6), p.Part.PaysEnds, p.Part.Figure.Source))
-            .Select(g => (string.Join(", ", g.Select(p => p.Part.Part.Name)), g.First()))];
+            .Select(g => (PartRanges.Of([.. g.Select(p => p.Part.Part)]), g.First()))];
 
     public static string Metres(double metres) => metres.ToString("0.000", CultureInfo.InvariantCulture) + " m";
 

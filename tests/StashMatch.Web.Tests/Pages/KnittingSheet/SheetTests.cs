@@ -109,7 +109,11 @@ public sealed partial class SheetTests : IDisposable
         Assert.True(text.IndexOf("id=\"step-stripe-4\"", StringComparison.Ordinal) < text.IndexOf("id=\"step-crown\"", StringComparison.Ordinal));
         Assert.Equal($"{at}#step-braid-1", await GoAsync(at, "tick", ("tick", "braid 1")));
         Assert.Matches("value=\"braid 1\" aria-pressed=\"true\"", await TextAsync(at));
+
+        // Ticked again from a page that does not know it yet, it stays ticked.
         await GoAsync(at, "tick", ("tick", "braid 1"));
+        Assert.Matches("value=\"braid 1\" aria-pressed=\"true\"", await TextAsync(at));
+        await GoAsync(at, "tick", ("open", "braid 1"));
         Assert.DoesNotContain("aria-pressed=\"true\"", await TextAsync(at), StringComparison.Ordinal);
     }
 

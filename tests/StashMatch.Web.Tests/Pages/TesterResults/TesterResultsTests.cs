@@ -1,6 +1,7 @@
 using Bunit;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
+using StashMatch.Knitting.Hats;
 using StashMatch.Store;
 using Xunit;
 using Page = StashMatch.Web.Pages.TesterResults.TesterResults;
@@ -61,6 +62,52 @@ public sealed class TesterResultsTests : PageContext
         await page.Find(".sheets button").ClickAsync();
         Assert.Empty(await store.ListAsync("practice-hat", TestContext.Current.CancellationToken));
     }
+
+    [Fact]
+    public async Task The_testers_factor_is_offered_taken_over_with_its_source_and_switched_off_again()
+    {
+        await ReadyAsync();
+        var store = Services.GetRequiredService<TesterStore>();
+        TesterDescription Sheet(string who, decimal after, decimal? stitches = 28) => new()
+        {
+            Tester = who,
+            Size = "C",
+            Stripes = 6,
+            Label = "100 g / 400 m",
+            ScaleStepGrams = 0.1m,
+            Stitches = stitches,
+            Parts = [new("brim", 60, after)],
+        };
+        await store.AddAsync("side-to-side-sample", [Sheet("Ada", 42.0m), Sheet("Bea", 42.3m), Sheet("Off", 30, 24)], TestContext.Current.CancellationToken);
+        GoTo("/testers");
+        var page = Render<Page>();
+        var offer = page.WaitForElement(".take-over p").TextContent;
+        Assert.Contains("2 testers used × 1.01 the bare metres on average", offer, StringComparison.Ordinal);
+        await page.FindAll(".take-over button").Single(b => b.TextContent == "Reckon this hat with it").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("2 testers of Side to side, striped and braided, for this hat alone (Ada, Bea), taken over on", page.Find(".taken").TextContent, StringComparison.Ordinal));
+        var taken = await UsageAsync();
+        Assert.InRange(taken.Factor, 1.02, 1.06);
+        Assert.True(taken.Calibrated);
+        Assert.DoesNotContain(page.FindAll(".take-over button"), b => b.TextContent.StartsWith("Take over", StringComparison.Ordinal));
+
+        // What is weighed in size C is a length, and stays; the offer speaks of the bare metres, and stays too.
+        Assert.Equal(offer, page.Find(".take-over p").TextContent);
+        await page.FindAll(".taken button")[0].ClickAsync();
+        page.WaitForAssertion(() => Assert.StartsWith("Switched off", page.Find(".taken").TextContent, StringComparison.Ordinal));
+        Assert.Equal(Usage.Uncalibrated, await UsageAsync());
+
+        // A third sheet says something else: what was taken over stays until it is taken over again.
+        await store.AddAsync("side-to-side-sample", [Sheet("Cem", 38)], TestContext.Current.CancellationToken);
+        page = Render<Page>();
+        await page.WaitForElement(".take-over button").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("3 testers of", page.Find(".taken").TextContent, StringComparison.Ordinal));
+        Assert.True((await UsageAsync()).Factor > taken.Factor);
+        await page.FindAll(".taken button")[1].ClickAsync();
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll(".taken")));
+    }
+
+    private async Task<Usage> UsageAsync() =>
+        ((HatDesign)(await Services.GetRequiredService<HatStore>().FindAsync("side-to-side-sample", TestContext.Current.CancellationToken))!).Usage;
 
     [Fact]
     public async Task What_cannot_be_read_is_named_and_what_was_typed_stays()

@@ -151,6 +151,31 @@ public sealed partial class YardageTablesTests(HomeApp app) : IClassFixture<Home
         Assert.Equal(["estimated", "tester"], answer.GetProperty("rows")[0].GetProperty("figures").EnumerateArray().Select(f => f.GetString()));
     }
 
+    [Fact]
+    public async Task A_factor_taken_over_from_testers_reckons_the_table_the_working_and_the_open_interface_and_is_named()
+    {
+        using var own = new HomeApp();
+        async Task<(string Total, string Working, string Says)> LookAsync()
+        {
+            var answer = await own.Client.PostAsync("yardage", new JsonObject { ["hat"] = "side-to-side-sample", ["sizes"] = new JsonArray("C"), ["stripeCounts"] = new JsonArray(6) });
+            using var response = await own.Client.GetAsync(new Uri("/tables?size=C&from=6&to=6&working=C~6", UriKind.Relative), Stop);
+            var page = await new HtmlParser().ParseDocumentAsync(await response.Content.ReadAsStringAsync(Stop));
+            return (answer.GetProperty("rows")[0].GetProperty("totalMetres").GetRawText(), page.QuerySelector("#working")!.TextContent, page.QuerySelector(".stated")!.TextContent);
+        }
+
+        var before = await LookAsync();
+        Assert.Contains("× 1.1, what knitting really takes", before.Working, StringComparison.Ordinal);
+        Assert.DoesNotContain("is reckoned with", before.Says, StringComparison.Ordinal);
+        var knitter = own.Services.GetRequiredService<KnitterStore>();
+        await knitter.TakeOverAsync("side-to-side-sample", "2 testers (Ada, Bea)", new(1.02, 0.06), Stop);
+        var after = await LookAsync();
+        Assert.NotEqual(before.Total, after.Total);
+        Assert.Contains("× 1.02, what knitting really takes", after.Working, StringComparison.Ordinal);
+        Assert.Contains("What is estimated is reckoned with 1.02 times the bare metres, from 2 testers (Ada, Bea).", after.Says, StringComparison.Ordinal);
+        await knitter.SwitchAsync((await knitter.OfHatAsync("side-to-side-sample", Stop))!.Id, true, Stop);
+        Assert.Equal(before, await LookAsync());
+    }
+
     private async Task<AngleSharp.Html.Dom.IHtmlDocument> PageAsync(string address)
     {
         using var response = await app.Client.GetAsync(new Uri(address, UriKind.Relative), Stop);
