@@ -51,6 +51,7 @@ public static class Host
         builder.Services.AddResponseCompression();
         builder.Services.AddMudServices();
         builder.Services.AddHabits();
+        builder.Services.AddSingleton<Pages.WeighLeftovers.SeenLeftovers>();
         builder.Services.AddOpenInterface();
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
         builder.Services.AddScoped<Microsoft.AspNetCore.Components.Web.HtmlRenderer>();

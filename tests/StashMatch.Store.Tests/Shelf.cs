@@ -102,8 +102,9 @@ internal sealed class Shelf : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        // Its own connections alone: other tests run beside it.
+        await CloseAsync();
         await _services.DisposeAsync();
-        SqliteConnection.ClearAllPools();
         if (Directory.Exists(Folder) && !Folder.Contains("stashmatch-disk-", StringComparison.Ordinal))
         {
             Directory.Delete(Folder, recursive: true);

@@ -136,7 +136,7 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
 
         await using var connection = new SqliteConnection(StoreFile.Alone(place.File));
         await connection.OpenAsync(cancel);
-        await StoreFile.RunAsync(connection, "PRAGMA synchronous=FULL; PRAGMA secure_delete=ON", cancel);
+        await StoreFile.RunAsync(connection, "PRAGMA busy_timeout=5000; PRAGMA synchronous=FULL; PRAGMA secure_delete=ON", cancel);
         await StoreFile.RunAsync(connection, "VACUUM", cancel);
         return await StoreFile.RunAsync(connection, "PRAGMA wal_checkpoint(TRUNCATE)", cancel) == "0"
             ? true

@@ -106,7 +106,10 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
 
     /// <summary>Changes everything but the weighing: <c>d => d with { Bag = "Peg bag" }</c>. Fields another browser changed meanwhile stay as they are.</summary>
     /// <returns>What is wrong by field, with nothing saved; nothing wrong where it is saved. Under <c>id</c>: the leftover is not there.</returns>
-    public Task<FieldErrors> EditAsync(string id, Func<LeftoverDetails, LeftoverDetails> change, CancellationToken cancel = default)
+    public Task<FieldErrors> EditAsync(string id, Func<LeftoverDetails, LeftoverDetails> change, CancellationToken cancel = default) => EditAsync(id, change, null, cancel);
+
+    /// <summary>The same, unless it is no longer the <paramref name="version"/> that was read; then nothing is saved and <c>version</c> says so.</summary>
+    public Task<FieldErrors> EditAsync(string id, Func<LeftoverDetails, LeftoverDetails> change, Guid? version, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(change);
         return contexts.WriteAsync(
@@ -116,6 +119,12 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
                 if (await FetchAsync(context, id, cancel) is not { RemovedAt: null } row)
                 {
                     errors.Add("id", "is not on the list");
+                    return errors;
+                }
+
+                if (version is not null && version != row.Version)
+                {
+                    errors.Add("version", "is not the one it has now: it was changed meanwhile, so read it again");
                     return errors;
                 }
 

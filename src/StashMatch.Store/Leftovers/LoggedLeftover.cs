@@ -56,6 +56,9 @@ public sealed record LoggedLeftover
 
     public required bool IsDemo { get; init; }
 
+    /// <summary>Another one after each step taken with it.</summary>
+    public Guid Version { get; init; }
+
     /// <summary>Whether a small picture of it is kept.</summary>
     public bool HasPicture { get; init; }
 
@@ -121,6 +124,7 @@ public sealed record LoggedLeftover
         Id = row.PublicId,
         Name = row.Name,
         Code = row.Code,
+        Version = row.Version,
         Weighing = ledger.Reading,
         Left = ledger.Left,
         Promised = Metres.FromMillimetres(promisedMillimetres),

@@ -9,6 +9,7 @@ internal sealed class Tags
 {
     private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
     private readonly HashSet<string> _codes = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
     /// <summary>What is taken now. A leftover off the list keeps its id but gives its code free.</summary>
     public static async Task<Tags> TakenAsync(StashContext context, CancellationToken cancel)
@@ -51,11 +52,13 @@ internal sealed class Tags
 
         var stem = slug.ToString().Trim('-') is { Length: > 0 } s ? s : "leftover";
         var id = stem;
-        for (var number = 2; !_ids.Add(id); number++)
+        var number = _numbers.GetValueOrDefault(stem, 2);
+        while (!_ids.Add(id))
         {
-            id = $"{stem}-{number}";
+            id = $"{stem}-{number++}";
         }
 
+        _numbers[stem] = number;
         return id;
     }
 

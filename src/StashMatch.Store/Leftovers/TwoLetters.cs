@@ -3,6 +3,8 @@ namespace StashMatch.Store;
 /// <summary>The code on a leftover's tag: two letters from its name, a capital and a small one, the first free pair in a fixed order.</summary>
 public static class TwoLetters
 {
+    private const int Pairs = 26 * 26;
+
     /// <summary>A code for a name that is not among those taken; once every pair is taken, the first pair of the name again.</summary>
     public static string For(string name, IReadOnlySet<string> taken)
     {
@@ -17,7 +19,7 @@ public static class TwoLetters
             letters = "YARN";
         }
 
-        return Candidates(words, letters).FirstOrDefault(c => !taken.Contains(c)) ?? Pair(letters[0], letters.Length > 1 ? letters[1] : 'A');
+        return (taken.Count < Pairs ? Candidates(words, letters).FirstOrDefault(c => !taken.Contains(c)) : null) ?? Pair(letters[0], letters.Length > 1 ? letters[1] : 'A');
     }
 
     // Two words: their first letters. Then the first letter with each later one, then with the whole alphabet, then every pair.

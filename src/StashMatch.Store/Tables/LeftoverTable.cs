@@ -35,11 +35,14 @@ public sealed class LeftoverTable(IDbContextFactory<StashContext> contexts, Left
 
                 // Newest first is the list's order: the last row is logged first, a tick apart. Ids and codes asked for are given out first.
                 var at = clock.GetUtcNow();
+                List<LeftoverRow> logged = [];
                 foreach (var (row, i) in rows.Select((r, i) => (r, i)).OrderBy(r => r.r.Leftover.Id is null).ThenBy(r => r.r.Leftover.Code is null).ThenBy(r => r.i))
                 {
-                    context.Leftovers.Add(row.Leftover.ToRow(tags, at.AddTicks(rows.Count - i)));
+                    logged.Add(row.Leftover.ToRow(tags, at.AddTicks(rows.Count - i)));
                 }
 
+                await context.AddAtOnceAsync(logged, cancel);
+                await context.AddAtOnceAsync(logged.SelectMany(l => l.Entries), cancel);
                 return new TableKept(rows.Count, preview.Rows.Count - rows.Count);
             },
             cancel);

@@ -93,6 +93,20 @@ public static class Body
             ? "is not of the right kind (numbers are written without quotes)"
             : "is not sound JSON";
 
+    /// <summary>Part of a body as <typeparamref name="T"/>, or the answer to send instead.</summary>
+    public static (T? Value, IResult? Refused) Read<T>(JsonElement part)
+        where T : class
+    {
+        try
+        {
+            return part.ValueKind == JsonValueKind.Object ? (part.Deserialize<T>(Json), null) : (null, Refuse("body", "must be a JSON object"));
+        }
+        catch (JsonException e)
+        {
+            return (null, Refuse(FieldOf(e.Path, ""), Message(e)));
+        }
+    }
+
     private static IResult Refuse(string field, string message)
     {
         var errors = new FieldErrors();

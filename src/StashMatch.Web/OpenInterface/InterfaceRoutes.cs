@@ -51,6 +51,10 @@ public static class InterfaceRoutes
         api.MapPost("/leftovers/{id}/weighings", LeftoverRoutes.WeighAsync)
             .WithSummary("Weighs a leftover again.").Accepts<WeighingBody>("application/json").Produces<LoggedBody>();
         api.MapPost("/leftovers/{id}/knit-up", LeftoverRoutes.KnitUpAsync).WithSummary("Says a leftover is finished.").Produces(204);
+        api.MapGet("/leftovers/{id}", LeftoverRoutes.FindAsync).WithSummary("One leftover, with the version a change may name.").Produces<LoggedBody>().ProducesProblem(404);
+        api.MapPatch("/leftovers/{id}", LeftoverChange.ChangeAsync)
+            .WithSummary("Changes what a leftover is: the fields named and no other; null clears one. What it weighs is weighed again, not changed.")
+            .Accepts<LeftoverChangeBody>("application/json", "application/merge-patch+json").Produces<LoggedBody>().ProducesProblem(404).ProducesValidationProblem(409);
         api.MapDelete("/leftovers/{id}", LeftoverRoutes.RemoveAsync).WithSummary("Takes a leftover off the list.").Produces(204);
         api.MapGet("/hats", HatRoutes.ListAsync).WithSummary("Sample and own hats.").Produces<IReadOnlyList<ListedHatBody>>();
         api.MapPost("/hats", HatRoutes.SaveAsync)

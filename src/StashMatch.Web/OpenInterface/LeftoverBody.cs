@@ -40,7 +40,7 @@ public sealed record LeftoverBody
     /// <summary>Such as "30 C mild, flat", "hand wash, line", "do not wash".</summary>
     public string? Care { get; init; }
 
-    private static readonly Dictionary<string, RatioSource> Sources = new(StringComparer.Ordinal)
+    internal static readonly Dictionary<string, RatioSource> Sources = new(StringComparer.Ordinal)
     {
         ["printed"] = RatioSource.Printed,
         ["measured"] = RatioSource.Measured,
@@ -53,7 +53,7 @@ public sealed record LeftoverBody
         var before = errors.Any;
         var weighing = ReadWeighing(errors, at, Grams, TareGrams, ScaleStepGrams);
         var source = RatioFrom is null ? RatioSource.Printed : errors.OneOf($"{at}ratioFrom", RatioFrom, Sources);
-        var ratio = ReadLabel(errors, at, source ?? RatioSource.Printed);
+        var ratio = ReadLabel(errors, at, Label, source ?? RatioSource.Printed);
         if (WeightClass is < 0 or > 7)
         {
             errors.Add($"{at}weightClass", "must be a whole number from 0 to 7");
@@ -141,16 +141,17 @@ public sealed record LeftoverBody
         return new Weighing(whole, core, Knitting.Quantities.Grams.From(step.Value));
     }
 
-    private LabelRatio? ReadLabel(FieldErrors errors, string at, RatioSource source)
+    /// <summary>Reads a label: one mass, one length.</summary>
+    internal static LabelRatio? ReadLabel(FieldErrors errors, string at, LabelBody? label, RatioSource source)
     {
-        if (Label is null)
+        if (label is null)
         {
             errors.Add($"{at}label", "is missing");
             return null;
         }
 
-        var mass = One(errors, $"{at}label.grams", $"{at}label.ounces", Label.Grams, Label.Ounces, "one mass, grams or ounces");
-        var length = One(errors, $"{at}label.metres", $"{at}label.yards", Label.Metres, Label.Yards, "one length, metres or yards");
+        var mass = One(errors, $"{at}label.grams", $"{at}label.ounces", label.Grams, label.Ounces, "one mass, grams or ounces");
+        var length = One(errors, $"{at}label.metres", $"{at}label.yards", label.Metres, label.Yards, "one length, metres or yards");
         if (mass is null || length is null)
         {
             return null;
@@ -160,9 +161,9 @@ public sealed record LeftoverBody
         {
             return new LabelRatio(
                 mass.Value,
-                Label.Ounces is null ? MassUnit.Grams : MassUnit.Ounces,
+                label.Ounces is null ? MassUnit.Grams : MassUnit.Ounces,
                 length.Value,
-                Label.Yards is null ? LengthUnit.Metres : LengthUnit.Yards,
+                label.Yards is null ? LengthUnit.Metres : LengthUnit.Yards,
                 source);
         }
         catch (ArgumentOutOfRangeException)

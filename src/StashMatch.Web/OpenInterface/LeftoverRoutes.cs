@@ -45,6 +45,18 @@ public sealed record LoggedBody
 
     public string? Care { get; init; }
 
+    public string? Bag { get; init; }
+
+    public string? KeptIn { get; init; }
+
+    public string? KeptBackFor { get; init; }
+
+    public required bool NotForHats { get; init; }
+
+    public required bool Crumb { get; init; }
+
+    public string? Note { get; init; }
+
     public decimal? Metres { get; init; }
 
     public decimal? LowMetres { get; init; }
@@ -52,6 +64,9 @@ public sealed record LoggedBody
     public required bool KnittedUp { get; init; }
 
     public required bool ForHats { get; init; }
+
+    /// <summary>Another one after each step taken with it; a change may name the one it was read at. Not told in the list.</summary>
+    public Guid? Version { get; init; }
 
     public static LoggedBody Of(LoggedLeftover l)
     {
@@ -81,10 +96,17 @@ public sealed record LoggedBody
             Superwash = l.Superwash,
             Lot = l.Lot,
             Care = l.Care?.ToString(),
+            Bag = l.Bag,
+            KeptIn = l.KeptIn,
+            KeptBackFor = l.KeptBackFor,
+            NotForHats = l.NotForHats,
+            Crumb = l.Crumb,
+            Note = l.Note,
             Metres = leftover?.Held.Value,
             LowMetres = leftover?.HeldAtLeast.Value,
             KnittedUp = l.KnittedUp,
             ForHats = l.ForHats,
+            Version = l.Version,
         };
     }
 }
@@ -95,7 +117,9 @@ public static class LeftoverRoutes
     private const int MostKey = 200;
 
     public static async Task<IResult> ListAsync(LeftoverStore store, CancellationToken cancel) =>
-        Results.Json((await store.ListAsync(cancel)).Select(LoggedBody.Of), Body.Json);
+        Results.Json((await store.ListAsync(cancel)).Select(l => LoggedBody.Of(l) with { Version = null }), Body.Json);
+
+    public static Task<IResult> FindAsync(string id, LeftoverStore store, CancellationToken cancel) => ShowAsync(store, id, StatusCodes.Status200OK, cancel);
 
     public static async Task<IResult> LogAsync(HttpRequest request, LeftoverStore store, CancellationToken cancel)
     {

@@ -12,10 +12,10 @@ public static class FileRoutes
     public static void MapFiles(this IEndpointRouteBuilder app)
     {
         ArgumentNullException.ThrowIfNull(app);
-        app.MapGet("/tables.csv", (HttpRequest request, YardageTables.TableQuestion question, CancellationToken cancel) =>
-            TableAsync(request, question, "csv", Csv, YardageTables.TableCsv.Write, cancel)).ExcludeFromDescription();
-        app.MapGet("/tables.txt", (HttpRequest request, YardageTables.TableQuestion question, CancellationToken cancel) =>
-            TableAsync(request, question, "txt", "text/plain; charset=utf-8", v => string.Join('\n', YardageTables.TableLines.Of(v)) + "\n", cancel)).ExcludeFromDescription();
+        app.MapGet("/tables.csv", (HttpRequest request, YardageTables.TableQuestion question, Habits habits, CancellationToken cancel) =>
+            TableAsync(request, question, habits, "csv", Csv, YardageTables.TableCsv.Write, cancel)).ExcludeFromDescription();
+        app.MapGet("/tables.txt", (HttpRequest request, YardageTables.TableQuestion question, Habits habits, CancellationToken cancel) =>
+            TableAsync(request, question, habits, "txt", "text/plain; charset=utf-8", v => string.Join('\n', YardageTables.TableLines.Of(v)) + "\n", cancel)).ExcludeFromDescription();
         app.MapGet("/can-i-make.png", PictureAsync).ExcludeFromDescription();
         app.MapGet("/testers.csv", SheetAsync).ExcludeFromDescription();
         app.MapGet("/hats/{id}.json", HatAsync).ExcludeFromDescription();
@@ -23,8 +23,10 @@ public static class FileRoutes
     }
 
     private static async Task<IResult> TableAsync(
-        HttpRequest request, YardageTables.TableQuestion question, string ending, string type, Func<YardageTables.TableView, string> write, CancellationToken cancel)
+        HttpRequest request, YardageTables.TableQuestion question, Habits habits, string ending, string type, Func<YardageTables.TableView, string> write, CancellationToken cancel)
     {
+        habits.Enter();
+        await habits.ReadAsync(cancel);
         var errors = new FieldErrors();
         var view = await question.AskAsync(YardageTables.TableForm.Of(request.Query), errors, cancel);
         return view is null ? Wrong(errors) : File(write(view), type, $"{Slug(view.Hat.Name)}-table.{ending}");

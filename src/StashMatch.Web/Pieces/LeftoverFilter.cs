@@ -72,7 +72,7 @@ public sealed record LeftoverFilter
         {
             "hats" => l.Of.ForHats,
             "not-hats" => l.Of.NotForHats,
-            "crumbs" => l.Of.Ratio is null,
+            "crumbs" => l.Of.Ratio is null || l.Of.Crumb,
             "kept-back" => l.Of.KeptBackFor is not null,
             "knitted-up" => l.Of.KnittedUp,
             _ => true,

@@ -16,6 +16,9 @@ public static class Shown
     /// <summary>What there is in both units, the knitter's own first.</summary>
     public static string Both(Metres length) => OwnFirst(Metres(length), Yards(length));
 
+    /// <summary>The same for two cells, or two lines of one.</summary>
+    public static (string First, string Second) Pair(Metres length) => InOrder(Metres(length), Yards(length));
+
     /// <summary>What is needed or short, up.</summary>
     public static string MetresUp(Metres length) => One(Up(length.Value)) + " m";
 
@@ -25,6 +28,12 @@ public static class Shown
     /// <summary>What is needed or short in both units, the knitter's own first.</summary>
     public static string BothUp(Metres length) => OwnFirst(MetresUp(length), YardsUp(length));
 
+    /// <summary>The same for two cells, or two lines of one.</summary>
+    public static (string First, string Second) PairUp(Metres length) => InOrder(MetresUp(length), YardsUp(length));
+
+    /// <summary>What goes to so many grams, in whole metres and yards.</summary>
+    public static string Whole(decimal metres) => OwnFirst($"{metres:0} m", $"{metres / Knitting.Quantities.Metres.PerYard:0} yd");
+
     /// <summary>Grams as fine as the scale, at least to a tenth.</summary>
     public static string Grams(decimal grams, Grams scaleStep) =>
         grams.ToString(scaleStep.Value < 0.1m ? "0.00" : "0.0", CultureInfo.InvariantCulture) + " g";
@@ -33,7 +42,14 @@ public static class Shown
     public static string Depth(Centimetres depth) => OwnFirst($"{One(depth.Value)} cm", $"{Eighths(depth.Inches)} in");
 
     /// <summary>Two figures for one measure, in the order of the knitter's own first unit.</summary>
-    public static string OwnFirst(string metric, string other) => Habits.Now.FirstUnit == LengthUnit.Yards ? $"{other} / {metric}" : $"{metric} / {other}";
+    public static string OwnFirst(string metric, string other)
+    {
+        var (first, second) = InOrder(metric, other);
+        return $"{first} / {second}";
+    }
+
+    /// <summary>Two things in the order of the knitter's own first unit.</summary>
+    public static (T First, T Second) InOrder<T>(T metric, T other) => Habits.Now.FirstUnit == LengthUnit.Yards ? (other, metric) : (metric, other);
 
     /// <summary>A measure in centimetres, to the tenth.</summary>
     public static string Centimetres(Centimetres measure) => One(measure.Value);

@@ -123,11 +123,20 @@ public sealed class TableFuzzTests
     private static decimal Simple(string cell)
     {
         var typed = cell.Trim().TrimStart('+').Trim().Replace(',', '.');
+        if (typed.Split('/') is [var above, var below])
+        {
+            // "3/4", "1 3/4".
+            var parts = above.Trim().Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            return Math.Round((parts.Length > 1 ? Whole(parts[0]) : 0) + (Whole(parts[^1]) / Whole(below.Trim())), 3, MidpointRounding.AwayFromZero);
+        }
+
         var half = typed.EndsWith('½');
         var number = half ? typed[..^1].Trim() : typed;
         var value = number.Length == 0 && half ? 0 : decimal.Parse(number, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
         return Math.Round(half ? value + 0.5m : value, 3, MidpointRounding.AwayFromZero);
     }
+
+    private static decimal Whole(string digits) => decimal.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture);
 
     private static List<List<string>> Cut(string text, char separator)
     {

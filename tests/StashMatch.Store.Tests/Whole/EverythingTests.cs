@@ -21,7 +21,7 @@ public sealed class EverythingTests
         await using var fresh = await Shelf.ReadyAsync();
         Assert.Empty((await fresh.Everything.ReadAsync(file, Stop)).ByField);
         Assert.Equal(Encoding.UTF8.GetString(file), Encoding.UTF8.GetString(await fresh.Everything.WriteAsync(Stop)));
-        Assert.Equal(await shelf.Leftovers.ListAsync(Stop), await fresh.Leftovers.ListAsync(Stop));
+        Assert.Equal((await shelf.Leftovers.ListAsync(Stop)).Select(l => l with { Version = default }), (await fresh.Leftovers.ListAsync(Stop)).Select(l => l with { Version = default }));
         var (before, after) = (await shelf.Leftovers.HistoryAsync("moss", Stop), await fresh.Leftovers.HistoryAsync("moss", Stop));
         Assert.Equal(before.Select(h => (h.Kind, h.At, h.Left, h.Weighing, h.Used, h.For, h.IsUndone, h.Undid)), after.Select(h => (h.Kind, h.At, h.Left, h.Weighing, h.Used, h.For, h.IsUndone, h.Undid)));
         Assert.Equal(before.SelectMany(h => h.Changes), after.SelectMany(h => h.Changes));
@@ -126,7 +126,23 @@ public sealed class EverythingTests
         Assert.Single(await shelf.Leftovers.ListAsync(Stop));
     }
 
+    // A log goes when the last connection does, which another test may bring about in between: what is there is then looked at again.
     private static async Task<bool> FoundAsync(Shelf shelf)
+    {
+        for (var look = 0; ; look++)
+        {
+            try
+            {
+                return await FoundNowAsync(shelf);
+            }
+            catch (FileNotFoundException) when (look < 20)
+            {
+                await Task.Yield();
+            }
+        }
+    }
+
+    private static async Task<bool> FoundNowAsync(Shelf shelf)
     {
         var found = false;
         foreach (var file in Directory.GetFiles(shelf.Folder, "*", SearchOption.AllDirectories))

@@ -20,6 +20,7 @@ public abstract class PageContext : BunitContext
         Services.AddMudServices(o => o.PopoverOptions.CheckForPopoverProvider = false);
         Services.AddStore(_folder);
         Services.AddHabits();
+        Services.AddSingleton<StashMatch.Web.Pages.WeighLeftovers.SeenLeftovers>();
         Services.AddSingleton(new PhoneDoor(true, PhoneDoor.UsualPort));
         Services.AddScoped<StashMatch.Web.Pages.CanIMakeIt.HatQuestion>();
         Services.AddSingleton<PairingCode>();

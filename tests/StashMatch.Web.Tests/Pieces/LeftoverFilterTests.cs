@@ -11,7 +11,7 @@ namespace StashMatch.Web.Tests.Pieces;
 public sealed class LeftoverFilterTests
 {
     private static readonly Listed Moss = Made("Moss", 30, "100 g / 400 m", l => l with { Colour = Colour("#5B7A3A"), Fibre = Fibre("80% wool, 20% nylon"), Bag = "Tin", Note = "two knots" });
-    private static readonly Listed Oat = Made("Oat", 60, "50 g / 125 m", l => l with { Colour = Colour("#E2D3B2"), Fibre = Fibre("100% alpaca"), NotForHats = true });
+    private static readonly Listed Oat = Made("Oat", 60, "50 g / 125 m", l => l with { Colour = Colour("#E2D3B2"), Fibre = Fibre("100% alpaca"), NotForHats = true, Crumb = true });
     private static readonly Listed Rust = Made("Rust", 5, "", l => l with { Bag = "Peg bag" });
     private static readonly Listed Gone = Made("Gone", 9, "100 g / 400 m", l => l with { Left = default, KeptBackFor = "mittens" });
     private static readonly Listed[] All = [Moss, Oat, Rust, Gone];
@@ -31,7 +31,7 @@ public sealed class LeftoverFilterTests
         { new() { Colour = "unknown" }, "Rust Gone" },
         { new() { Only = "hats" }, "Moss" },
         { new() { Only = "not-hats" }, "Oat" },
-        { new() { Only = "crumbs" }, "Rust" },
+        { new() { Only = "crumbs" }, "Oat Rust" },
         { new() { Only = "kept-back" }, "Gone" },
         { new() { Only = "knitted-up" }, "Gone" },
         { new() { Order = LeftoverOrder.Name }, "Gone Moss Oat Rust" },

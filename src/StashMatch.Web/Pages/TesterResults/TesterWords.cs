@@ -49,11 +49,11 @@ public static class TesterWords
         return $"{count} of {Short(hat.Name, 60)}, for this hat alone ({Short(string.Join(", ", use.Testers), 90)})";
     }
 
-    /// <summary>A figure to print, yards first where the pattern speaks yards, with where it comes from.</summary>
+    /// <summary>A figure to print, whole units, the own unit first.</summary>
     public static string Figure(Figure figure)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        return $"{figure.WholeMetres} m / {figure.WholeYards} yd";
+        return Shown.OwnFirst($"{figure.WholeMetres} m", $"{figure.WholeYards} yd");
     }
 
     public static string Source(FigureSource source) => source switch

@@ -13,10 +13,13 @@ public sealed record BagView(IReadOnlyList<Listed> All, IReadOnlyList<LoggedLeft
 
     public static BagView Empty { get; } = new([], [], []);
 
-    public static BagView Of(IReadOnlyList<LoggedLeftover> logged)
+    public static BagView Of(IReadOnlyList<Listed> all)
     {
-        ArgumentNullException.ThrowIfNull(logged);
-        return Of([.. logged.Select(l => new Listed(l))]);
+        ArgumentNullException.ThrowIfNull(all);
+        return new(
+            all,
+            [.. all.Where(l => l.Of.Ratio is not null).DistinctBy(l => (l.Of.Ratio, l.Of.Class, l.Of.Superwash, l.Of.Make, l.Of.Fibre.ToString())).Take(MostYarns).Select(l => l.Of)],
+            [.. all.Select(l => l.Of.Bag).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.OrdinalIgnoreCase)]);
     }
 
     /// <summary>The same with one leftover as it is now; null takes it off, a new one goes first.</summary>
@@ -38,13 +41,4 @@ public sealed record BagView(IReadOnlyList<Listed> All, IReadOnlyList<LoggedLeft
     }
 
     public Listed? Find(string id) => All.FirstOrDefault(l => l.Of.Id == id);
-
-    private static BagView Of(List<Listed> all)
-    {
-        var logged = all.ConvertAll(l => l.Of);
-        return new(
-            all,
-            [.. logged.Where(l => l.Ratio is not null).DistinctBy(l => (l.Ratio, l.Class, l.Superwash, l.Make, l.Fibre.ToString())).Take(MostYarns)],
-            [.. logged.Select(l => l.Bag).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.OrdinalIgnoreCase)]);
-    }
 }

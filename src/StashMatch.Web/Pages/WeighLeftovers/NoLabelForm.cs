@@ -11,7 +11,7 @@ public sealed class NoLabelForm
     /// <summary>The length measured off.</summary>
     public string Length { get; set; } = "10";
 
-    public LengthUnit Unit { get; set; }
+    public LengthUnit Unit { get; set; } = Habits.Now.FirstUnit;
 
     /// <summary>What that length weighs, grams.</summary>
     public string Grams { get; set; } = "";
@@ -55,14 +55,17 @@ public sealed class NoLabelForm
         }
 
         var off = Math.Round(100 * step / 2 / ratio.Mass, 1, MidpointRounding.AwayFromZero);
-        var told = $"{ratio.MetresPer100Grams:0} m / {ratio.MetresPer100Grams / Metres.PerYard:0} yd to 100 g, give or take {off:0.#} %";
+        var told = $"{Shown.Whole(ratio.MetresPer100Grams)} to 100 g, give or take {off:0.#} %";
         return ball is null ? told : $"{told}; about {Shown.Both(Metres.Held(ratio.MetresIn(ball.Net.Value)))} in all";
     }
 
     /// <summary>What to do where the scale is too coarse for the length; null where it is fine enough.</summary>
     public string? Advice(decimal step) => Measured(new FieldErrors()) is { } ratio && IsCoarse(ratio, step)
-        ? $"One step of the scale ({step:0.###} g) is over a tenth of what was weighed: measure a longer length, 20 to 40 m (22 to 44 yd)."
+        ? $"One step of the scale ({step:0.###} g) is over a tenth of what was weighed: {LongerLength}."
         : null;
+
+    /// <summary>What helps where the scale is too coarse for the length measured off.</summary>
+    public static string LongerLength => $"measure a longer length, {Shown.OwnFirst("20 to 40 m", "22 to 44 yd")}";
 
     /// <summary>Whether one step of the scale is over a tenth of what was measured off and weighed.</summary>
     public static bool IsCoarse(LabelRatio ratio, decimal step)

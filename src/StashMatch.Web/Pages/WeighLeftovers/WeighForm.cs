@@ -125,7 +125,7 @@ public sealed class WeighForm : DetailsForm
         }
 
         return From == RatioSource.Measured && !string.IsNullOrWhiteSpace(Label) && ReadLabel(errors) is { } ratio && NoLabelForm.IsCoarse(ratio, step)
-            ? "One step of the scale is over a tenth of what was measured off and weighed: measure a longer length, 20 to 40 m."
+            ? $"One step of the scale is over a tenth of what was measured off and weighed: {NoLabelForm.LongerLength}."
             : null;
     }
 

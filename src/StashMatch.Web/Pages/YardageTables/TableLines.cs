@@ -19,8 +19,10 @@ public static class TableLines
         };
         if (view.Sizes.All(s => view.HeadOf(s) is not null))
         {
-            lines.Add($"To fit a head of: {InBrackets(view.Sizes.Select(s => Shown.Centimetres(view.HeadOf(s)!.Value)))} cm");
-            lines.Add($"To fit a head of: {InBrackets(view.Sizes.Select(s => Shown.Inches(view.HeadOf(s)!.Value)))} in");
+            var (first, second) = Shown.InOrder(
+                $"To fit a head of: {InBrackets(view.Sizes.Select(s => Shown.Centimetres(view.HeadOf(s)!.Value)))} cm",
+                $"To fit a head of: {InBrackets(view.Sizes.Select(s => Shown.Inches(view.HeadOf(s)!.Value)))} in");
+            lines.AddRange([first, second]);
         }
 
         lines.Add($"{view.AllowanceText} % to spare is in every length, which is rounded up after it. Grams are of a yarn of {view.Label}.");
@@ -45,15 +47,21 @@ public static class TableLines
         if (view.Measured)
         {
             yield return $"Rows in a stripe: {Each(r => r.Cannot is null ? r.StripeRows.ToString(CultureInfo.InvariantCulture) : null)}";
-            yield return $"Depth of a stripe: {Each(r => r.StripeDepth is { } d ? Shown.Centimetres(d) : null)} cm";
-            yield return $"Depth of a stripe: {Each(r => r.StripeDepth is { } d ? Shown.Inches(d) : null)} in";
+            var (first, second) = Shown.InOrder(
+                $"Depth of a stripe: {Each(r => r.StripeDepth is { } d ? Shown.Centimetres(d) : null)} cm",
+                $"Depth of a stripe: {Each(r => r.StripeDepth is { } d ? Shown.Inches(d) : null)} in");
+            yield return first;
+            yield return second;
         }
 
         foreach (var column in view.Columns.Where(c => rows.Any(r => c.Of(r) is not null)))
         {
             var head = $"{char.ToUpperInvariant(column.Head[0])}{column.Head[1..]}";
-            yield return $"{head}: {Each(r => column.Of(r)?.WholeMetres.ToString(CultureInfo.InvariantCulture))} m";
-            yield return $"{head}: {Each(r => column.Of(r)?.WholeYards.ToString(CultureInfo.InvariantCulture))} yd";
+            var (first, second) = Shown.InOrder(
+                $"{head}: {Each(r => column.Of(r)?.WholeMetres.ToString(CultureInfo.InvariantCulture))} m",
+                $"{head}: {Each(r => column.Of(r)?.WholeYards.ToString(CultureInfo.InvariantCulture))} yd");
+            yield return first;
+            yield return second;
             yield return $"{head}: {Each(r => column.Of(r) is { } f ? view.Grams(f) : null)} g";
         }
 

@@ -4,6 +4,7 @@ using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.YardageTables;
 
@@ -74,7 +75,7 @@ public sealed class TableView
     public IEnumerable<YardageRow> RowsOf(string size) => Rows.Where(r => r.Size == size);
 
     /// <summary>"Size C, for a head of 52 cm / 20½ in".</summary>
-    public string SizeTitle(string size) => HeadOf(size) is { } head ? $"Size {size}, for a head of {Shown(head)}" : $"Size {size}";
+    public string SizeTitle(string size) => HeadOf(size) is { } head ? $"Size {size}, for a head of {Shown.Depth(head)}" : $"Size {size}";
 
     public Centimetres? HeadOf(string size) => Hat switch
     {
@@ -84,7 +85,7 @@ public sealed class TableView
     };
 
     /// <summary>Whole units, up.</summary>
-    public static string Lengths(Figure figure) => $"{figure.WholeMetres} m / {figure.WholeYards} yd";
+    public static string Lengths(Figure figure) => Shown.OwnFirst($"{figure.WholeMetres} m", $"{figure.WholeYards} yd");
 
     public string Grams(Figure figure) => figure.GramsAt(Label).ToString("0.0", CultureInfo.InvariantCulture);
 
@@ -106,8 +107,6 @@ public sealed class TableView
         FigureSource.Knitted => "knitted",
         _ => "estimated",
     };
-
-    private static string Shown(Centimetres measure) => $"{Pieces.Shown.Centimetres(measure)} cm / {Pieces.Shown.Inches(measure)} in";
 
     private IEnumerable<TableColumn> Letters() => Rows.SelectMany(r => r.Pieces).Select(p => p.Piece.Name).Distinct(StringComparer.Ordinal).Select(letter =>
         new TableColumn($"yarn_{letter}", $"yarn {letter}", $"Yarn {letter} takes", r => r.Pieces.FirstOrDefault(p => p.Piece.Name == letter).Figure));

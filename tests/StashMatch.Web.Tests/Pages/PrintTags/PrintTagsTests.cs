@@ -26,6 +26,13 @@ public sealed class PrintTagsTests : PageContext
         Assert.Equal(("Mo", "Measured one", "20.5 g", "4 oz / 190 yd, measured", "31.4 m / 34.3 yd"), (Place(tag, "code"), Place(tag, "called"), Place(tag, "grams"), Place(tag, "ratio"), Place(tag, "length")));
         Assert.Equal("4 oz / 190 yd", Place(page.Find(".tag.printed"), "ratio"));
         Assert.Contains("green #", Place(tag, "more"), StringComparison.Ordinal);
+        Assert.Contains("weighed 2", Place(tag, "more"), StringComparison.Ordinal);
+
+        // The frame, the hole and the yarn's colour are drawn, so that they are printed without backgrounds too; the notches are cut into the measured frame alone.
+        Assert.Equal("#4E8A47", tag.QuerySelector(".thread rect")!.GetAttribute("fill"));
+        Assert.All(page.FindAll(".tag"), t => Assert.Equal(2, t.QuerySelectorAll(".hole circle").Length));
+        var outlines = page.FindAll(".tag").ToDictionary(t => t.ClassName!, t => t.QuerySelector(".frame path")!.GetAttribute("d")!.Count(char.IsAsciiLetter), StringComparer.Ordinal);
+        Assert.Equal((5, 5, 11), (outlines["tag printed"], outlines["tag guessed"], outlines["tag measured"]));
     }
 
     [Fact]

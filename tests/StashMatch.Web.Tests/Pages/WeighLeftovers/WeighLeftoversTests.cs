@@ -44,6 +44,9 @@ public sealed class WeighLeftoversTests : PageContext
         Assert.Contains("110 %, not 100 %", page.Find("#fibre-message").TextContent, StringComparison.Ordinal);
         Assert.Equal("Plum", ByLabel(page, "name").GetAttribute("value"));
         Assert.Equal("1.234,5", ByLabel(page, "grams").GetAttribute("value"));
+        Type(page, "grams", "1234.5");
+        Assert.Empty(page.FindAll("#grams-message"));
+        Assert.NotEmpty(page.FindAll("#fibre-message"));
         Assert.Empty(await Leftovers.ListAsync(TestContext.Current.CancellationToken));
     }
 
@@ -232,6 +235,21 @@ public sealed class WeighLeftoversTests : PageContext
         await Button(page, "in hand").ClickAsync();
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("svg.history rect").Count));
         Assert.Contains("7.5 g knitted into mittens: 12.5 g, 31.3 m / 34.2 yd left", page.Find(".told").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_another_window_knitted_first_is_told_and_not_booked_twice()
+    {
+        await ReadyAsync();
+        await Leftovers.WeighAsync(new NewLeftover("Moss", new Weighing(Grams.From(30), default, Grams.From(1)), null), cancel: TestContext.Current.CancellationToken);
+        var page = Render<Page>();
+        await page.FindAll(".list button").First(b => b.TextContent.StartsWith("in hand", StringComparison.Ordinal)).ClickAsync();
+        await Leftovers.UseAsync("moss", Grams.From(20), cancel: TestContext.Current.CancellationToken);
+        page.Find("#used-moss").Input("20");
+        await page.Find("form.used").SubmitAsync();
+        page.WaitForAssertion(() => Assert.StartsWith("Nothing is booked: of Moss there is 10.0 g by now, less than 20 g.", Said(page), StringComparison.Ordinal));
+        Assert.Equal("10.0 g", page.Find(".list .figure").TextContent);
+        Assert.Equal(10m, (await Leftovers.FindAsync("moss", TestContext.Current.CancellationToken))!.Left.Value);
     }
 
     [Fact]
