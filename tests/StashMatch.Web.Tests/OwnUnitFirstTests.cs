@@ -18,6 +18,8 @@ public sealed partial class OwnUnitFirstTests : IDisposable
     [InlineData("/leftovers")]
     [InlineData("/leftovers/tags")]
     [InlineData("/settings")]
+    [InlineData("/can-i-make?hat=side-to-side-sample&size=F&stripes=6")]
+    [InlineData("/from-this-bag?hat=side-to-side-sample&size=H&size=A&arrangement=own-colours&depthSize=A&least=6&chosen=quince&chosen=rosehip&chosen=damson&chosen=gooseberry")]
     [InlineData("/hats")]
     [InlineData("/tables?hat=side-to-side-sample&size=C&from=6&to=6")]
     [InlineData("/tables.txt?hat=side-to-side-sample&size=C&from=6&to=6")]

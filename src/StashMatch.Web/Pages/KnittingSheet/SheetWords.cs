@@ -85,13 +85,14 @@ public static class SheetWords
         {
             var named = yarn.Strand is { } strand ? $"Strand {strand} is {yarn.Name}" : $"The yarn is {yarn.Name}";
             yield return $"{named}{(yarn.Code.Length > 0 ? $", tag {yarn.Code}" : "")}. It {Comes(yarn)}.";
-            yield return $"It takes {Up(yarn.Length.Value)} metres or {Up(yarn.Length.Yards)} yards{(yarn.Grams is { } grams ? $", {Up(grams.Value)} grams" : "")}."
+            yield return $"It takes {Length(yarn.Length)}{(yarn.Grams is { } grams ? $", {Up(grams.Value)} grams" : "")}."
                 + (yarn.StopAt is { } stop && !step.Done ? $" Before it at least {Up(stop.Value)} grams must be left{(yarn.Core > default(Grams) ? $", {Up((stop + yarn.Core).Value)} with the core or bowl" : "")}." : "");
         }
 
         foreach (var sentence in step.How)
         {
-            yield return sentence.Replace(" cm / ", " centimetres or ", StringComparison.Ordinal).Replace(" in at the end", " inches at the end", StringComparison.Ordinal);
+            yield return sentence.Replace(" cm / ", " centimetres or ", StringComparison.Ordinal).Replace(" in at the end", " inches at the end", StringComparison.Ordinal)
+                .Replace(" in / ", " inches or ", StringComparison.Ordinal).Replace(" cm at the end", " centimetres at the end", StringComparison.Ordinal);
         }
     }
 
@@ -99,8 +100,12 @@ public static class SheetWords
     public static string Spoken(SetAside aside)
     {
         ArgumentNullException.ThrowIfNull(aside);
-        return $"Wind off {Up(aside.Length.Value)} metres or {Up(aside.Length.Yards)} yards, {Up(aside.Grams)} grams, of {aside.Name}, tag {aside.Code}, for {Words.The(aside.Part)}, before the other parts take it.";
+        return $"Wind off {Length(aside.Length)}, {Up(aside.Grams)} grams, of {aside.Name}, tag {aside.Code}, for {Words.The(aside.Part)}, before the other parts take it.";
     }
+
+    private static string Length(Metres length) => Or(Shown.InOrder($"{Up(length.Value)} metres", $"{Up(length.Yards)} yards"));
+
+    private static string Or((string First, string Second) measures) => $"{measures.First} or {measures.Second}";
 
     private static string Up(decimal value) => (Math.Ceiling(value * 10) / 10).ToString("0.0", CultureInfo.InvariantCulture);
 
@@ -117,6 +122,6 @@ public static class SheetWords
             (0, _) => $"{fraction} of an inch",
             _ => $"{whole} and {fraction} inches",
         };
-        return $"{Shown.Centimetres(depth)} centimetres or {inches}";
+        return Or(Shown.InOrder($"{Shown.Centimetres(depth)} centimetres", inches));
     }
 }
