@@ -9,27 +9,8 @@ using Xunit;
 namespace StashMatch.Web.Tests.Pages.KnittingSheet;
 
 /// <summary>Plans and the sheet through the front door, as a browser without scripts sees them.</summary>
-public sealed partial class SheetTests : IDisposable
+public sealed partial class SheetTests : SheetPages
 {
-    private const string Question = "/can-i-make?hat=practice-hat&size=D&keep=brim~oat&keep=crown~oat";
-
-    private static readonly (string Id, double Grams, double Yards)[] Bag = [("oat", 18.0, 250), ("moss", 9, 240), ("plum", 8.5, 250), ("rust", 9, 230), ("teal", 15, 250)];
-
-    private readonly HomeApp _app = new();
-    private readonly HttpClient _client;
-
-    public SheetTests() => _client = _app.CreateClient(new() { BaseAddress = new Uri("http://127.0.0.1"), AllowAutoRedirect = false });
-
-    private static CancellationToken Stop => TestContext.Current.CancellationToken;
-
-    private PlanStore Plans => _app.Services.GetRequiredService<PlanStore>();
-
-    public void Dispose()
-    {
-        _client.Dispose();
-        _app.Dispose();
-    }
-
     [Fact]
     public async Task An_answer_is_saved_as_a_plan_and_its_yarn_is_kept_for_it()
     {
@@ -89,7 +70,7 @@ public sealed partial class SheetTests : IDisposable
     {
         await LogAsync();
         var at = await SaveAsync("Winter hat");
-        using var bare = await _client.PostAsync(new Uri(at, UriKind.Relative), new FormUrlEncodedContent([KeyValuePair.Create("_handler", "tick"), KeyValuePair.Create("tick", "brim")]), Stop);
+        using var bare = await Client.PostAsync(new Uri(at, UriKind.Relative), new FormUrlEncodedContent([KeyValuePair.Create("_handler", "tick"), KeyValuePair.Create("tick", "brim")]), Stop);
         Assert.Equal(HttpStatusCode.BadRequest, bare.StatusCode);
         Assert.Null(Assert.Single(await Plans.ListAsync(Stop)).Sheet);
     }
@@ -141,7 +122,7 @@ public sealed partial class SheetTests : IDisposable
         }
 
         // The bag still knows the ball as it was; its yarn is kept for the plan all the same.
-        Assert.Equal(18m, (await _app.Services.GetRequiredService<LeftoverStore>().FindAsync("oat", Stop))!.Left.Value);
+        Assert.Equal(18m, (await App.Services.GetRequiredService<LeftoverStore>().FindAsync("oat", Stop))!.Left.Value);
         await GoAsync(at, "forget", ("forget", "oat"));
         Assert.DoesNotContain("more than planned", await TextAsync(at), StringComparison.Ordinal);
     }
@@ -161,7 +142,7 @@ public sealed partial class SheetTests : IDisposable
         await GoAsync(at, "finish", ("left-0", "0,4"));
         var plan = Assert.Single(await Plans.ListAsync(Stop));
         Assert.NotNull(plan.FinishedAt);
-        var bag = await _app.Services.GetRequiredService<LeftoverStore>().ListAsync(Stop);
+        var bag = await App.Services.GetRequiredService<LeftoverStore>().ListAsync(Stop);
         Assert.Equal(0.4m, bag.Single(l => l.Id == "oat").Left.Value);
         Assert.All(bag, l => Assert.Equal(0, l.Promised.Millimetres));
 
@@ -173,7 +154,7 @@ public sealed partial class SheetTests : IDisposable
     [Fact]
     public async Task What_a_plan_of_measurements_taught_is_offered_once_and_used_from_then_on()
     {
-        using var logged = await _client.PostAsJsonAsync("/api/v1/leftovers", new { id = "wool", name = "Wool", grams = 120.0, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1 }, Stop);
+        using var logged = await Client.PostAsJsonAsync("/api/v1/leftovers", new { id = "wool", name = "Wool", grams = 120.0, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1 }, Stop);
         var at = await SaveAsync("Plain hat", "/can-i-make?hat=brim-up-sample&size=A&stripes=4&arrangement=as-it-falls&nextDoor=blend&leftover=wool");
         foreach (var step in Steps().Matches(await TextAsync(at)).Select(m => m.Groups["key"].Value).ToList())
         {
@@ -185,14 +166,14 @@ public sealed partial class SheetTests : IDisposable
         var factor = double.Parse(Factor().Match(text).Groups["factor"].Value, System.Globalization.CultureInfo.InvariantCulture);
         Assert.InRange(factor, 0.5, 2);
         await GoAsync(at, "learn");
-        var known = Assert.Single(await _app.Services.GetRequiredService<KnitterStore>().ListAsync(Stop));
+        var known = Assert.Single(await App.Services.GetRequiredService<KnitterStore>().ListAsync(Stop));
         Assert.Equal(factor, known.Calibration.Factor, 2);
         Assert.DoesNotContain("Use it for my next hats", await TextAsync(at), StringComparison.Ordinal);
 
         // The offer is gone, and sending it once more adds nothing.
         using var again = await PostAsync(at, "learn");
         Assert.Equal(HttpStatusCode.BadRequest, again.StatusCode);
-        Assert.Single(await _app.Services.GetRequiredService<KnitterStore>().ListAsync(Stop));
+        Assert.Single(await App.Services.GetRequiredService<KnitterStore>().ListAsync(Stop));
     }
 
     [Fact]
@@ -200,7 +181,7 @@ public sealed partial class SheetTests : IDisposable
     {
         await LogAsync();
         var at = await SaveAsync("Winter hat");
-        using var file = await _client.GetAsync(new Uri($"{at}/share", UriKind.Relative), Stop);
+        using var file = await Client.GetAsync(new Uri($"{at}/share", UriKind.Relative), Stop);
         Assert.Equal("attachment", file.Content.Headers.ContentDisposition!.DispositionType);
         Assert.Equal("winter-hat.html", file.Content.Headers.ContentDisposition.FileName);
         var text = await file.Content.ReadAsStringAsync(Stop);
@@ -247,7 +228,7 @@ public sealed partial class SheetTests : IDisposable
         Assert.Equal("/plans?said=kept", await GoAsync("/plans", $"reserve-{copy.Id}"));
         Assert.Equal("/plans?said=deleted", await GoAsync("/plans", $"delete-{id}"));
         Assert.Equal("Frost hat (2)", Assert.Single(await Plans.ListAsync(Stop)).Name);
-        using var gone = await _client.GetAsync(new Uri($"/plans/{id}", UriKind.Relative), Stop);
+        using var gone = await Client.GetAsync(new Uri($"/plans/{id}", UriKind.Relative), Stop);
         Assert.Equal(HttpStatusCode.NotFound, gone.StatusCode);
     }
 
@@ -267,55 +248,9 @@ public sealed partial class SheetTests : IDisposable
         Assert.Contains("aria-pressed=\"true\"", await TextAsync($"/plans/{saved.Id}"), StringComparison.Ordinal);
     }
 
-    private async Task LogAsync()
-    {
-        foreach (var (id, grams, yards) in Bag)
-        {
-            using var answer = await _client.PostAsJsonAsync(
-                "/api/v1/leftovers", new { id, name = char.ToUpperInvariant(id[0]) + id[1..], grams, scaleStepGrams = 0.1, label = new { grams = 100, yards }, weightClass = 3, fibre = "100% wool" }, Stop);
-            Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
-        }
-    }
-
-    private async Task<string> SaveAsync(string name, string question = Question) => await GoAsync(question, "save-plan", ("plan-name", name), ("plan-keep", "yes"));
-
-    private async Task<string> TextAsync(string address)
-    {
-        using var response = await _client.GetAsync(new Uri(address, UriKind.Relative), Stop);
-        Assert.Equal(HttpStatusCode.OK, response.StatusCode);
-        return await response.Content.ReadAsStringAsync(Stop);
-    }
-
-    private async Task<string> GoAsync(string address, string handler, params (string Name, string Value)[] values)
-    {
-        using var response = await PostAsync(address, handler, values);
-        Assert.Equal(HttpStatusCode.Found, response.StatusCode);
-        return response.Headers.Location?.OriginalString.Replace("http://127.0.0.1", "", StringComparison.Ordinal) ?? "";
-    }
-
-    private async Task<HttpResponseMessage> PostAsync(string address, string handler, params (string Name, string Value)[] values)
-    {
-        var token = Token().Match(await TextAsync(address)).Groups["token"].Value;
-        return await _client.PostAsync(
-            new Uri(address, UriKind.Relative),
-            new FormUrlEncodedContent([KeyValuePair.Create("__RequestVerificationToken", token), KeyValuePair.Create("_handler", handler), .. values.Select(v => KeyValuePair.Create(v.Name, v.Value))]),
-            Stop);
-    }
-
-    private static string Plain(string html) => Spaces().Replace(WebUtility.HtmlDecode(Tags().Replace(html, " ")), " ");
-
-    [GeneratedRegex("__RequestVerificationToken\" value=\"(?<token>[^\"]+)\"", RegexOptions.ExplicitCapture)]
-    private static partial Regex Token();
-
     [GeneratedRegex("name=\"tick\" value=\"(?<key>[^\"]+)\"", RegexOptions.ExplicitCapture)]
     private static partial Regex Steps();
 
     [GeneratedRegex("You used (?<factor>[0-9.]+) ", RegexOptions.ExplicitCapture)]
     private static partial Regex Factor();
-
-    [GeneratedRegex("<[^>]*>")]
-    private static partial Regex Tags();
-
-    [GeneratedRegex(@"\s+")]
-    private static partial Regex Spaces();
 }

@@ -1,0 +1,156 @@
+using System.Globalization;
+using System.Net;
+using System.Text.RegularExpressions;
+using StashMatch.Store;
+using Xunit;
+
+namespace StashMatch.Web.Tests.Pages.KnittingSheet;
+
+/// <summary>What the sheet says of the yarn ahead: what lacks, where to stop, what is put by.</summary>
+public sealed partial class SafeTests : SheetPages
+{
+    private static readonly (string Id, double Grams, double Yards)[] Scant = [("oat", 18.0, 250), ("moss", 3, 240), ("teal", 15, 250)];
+
+    [Fact]
+    public async Task A_plan_of_an_answer_no_says_no_with_what_each_part_lacks_as_the_answer_did()
+    {
+        await LogAsync(Scant, 0.1);
+        const string Asked = "/can-i-make?hat=practice-hat&size=D&stripes=4&keep=brim~oat&keep=crown~oat";
+        var answer = Plain(await TextAsync(Asked));
+        var lacks = Lacks().Matches(answer).Select(m => (Part: m.Groups["part"].Value, By: m.Groups["by"].Value)).ToList();
+        Assert.True(lacks.Count > 2);
+        var total = Regex.Match(answer, "Short by ([0-9.]+ m / [0-9.]+ yd)").Groups[1].Value;
+        var at = await SaveAsync("Scant hat", Asked);
+        var html = await TextAsync(at);
+        var text = Plain(html);
+        Assert.Contains($"Ahead: no, short by {total}.", text, StringComparison.Ordinal);
+        Assert.Contains($"it is short by {total} in all: ", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Everything ahead is covered", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("chance that nothing runs out", text, StringComparison.Ordinal);
+        foreach (var (part, by) in lacks)
+        {
+            Assert.Contains($"{part} lacks {by}", text, StringComparison.Ordinal);
+            var step = Plain(Regex.Match(html, $"id=\"step-{part.Split(" strand")[0].Replace(' ', '-')}\".*?</li>\\s*(<li class=\"step|</ol>)", RegexOptions.Singleline, TimeSpan.FromSeconds(5)).Value);
+            Assert.Contains($"{char.ToUpperInvariant(part[0])}{part[1..]} lacks {by}", step, StringComparison.Ordinal);
+        }
+
+        Assert.Contains($"{char.ToUpperInvariant(lacks[0].Part[0])}{lacks[0].Part[1..]} lacks", Plain(await TextAsync($"{at}?form=words")), StringComparison.Ordinal);
+
+        // What is knitted all the same is not ahead any more.
+        await GoAsync(at, "tick", ("tick", lacks[0].Part));
+        Assert.DoesNotContain($"{lacks[0].Part} lacks", Plain(await TextAsync(at)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Where_to_stop_speaks_of_the_ball_without_what_is_put_by()
+    {
+        // 10.6 g are the brim's 26.5 yd; the crown's 13.9 yd were wound off before.
+        await LogAsync();
+        var text = Plain(await TextAsync(await SaveAsync("Winter hat")));
+        Assert.Contains("Before it at least 10.6 g must be left.", text, StringComparison.Ordinal);
+        Assert.Contains("before the brim stop at 10.6 g", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("before the crown stop", text, StringComparison.Ordinal);
+        Assert.Contains("What was put by is for it.", text, StringComparison.Ordinal);
+        Assert.Contains("what was put by lies on the scale too", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task After_a_heavier_weighing_the_put_by_figure_is_the_forecast_with_the_allowance()
+    {
+        // 25 m planned for the brim took 11 g = 27.5 yd · 0.9144 = 25.146 m... of 10 g planned: the crown follows the same rate.
+        await LogAsync([("oat", 30, 250)], 0.1);
+        var at = await PlanAsync(("oat", "brim", 22_860), ("oat", "stripe 1", 9_144), ("oat", "crown", 13_716));
+        Assert.Contains("Wind off 15.1 m / 16.5 yd (6.6 g) of", Plain(await TextAsync(at)), StringComparison.Ordinal);
+        await GoAsync(at, "tick", ("tick", "brim"));
+        await GoAsync(at, "weigh", ("ball", "oat"), ("grams", "19"), ("core", ""), ("step", "0.1"));
+
+        // 11 g in place of 10: 10 % more, so 15.1 yd... 13.716 m · 1.1 · 1.1 = 16.6 m.
+        var text = Plain(await TextAsync(at));
+        Assert.Contains("10.0 % more than planned", text, StringComparison.Ordinal);
+        Assert.Contains("Wind off 16.6 m / 18.2 yd (7.3 g) in all of", text, StringComparison.Ordinal);
+
+        // With nothing else ahead on the ball there is nothing to keep it from.
+        await GoAsync(at, "tick", ("tick", "stripe 1"));
+        text = Plain(await TextAsync(at));
+        Assert.DoesNotContain("Wind off", text, StringComparison.Ordinal);
+        Assert.Contains("must be left, what was put by counted in.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task All_that_is_short_is_named_longest_first_with_the_sum_and_whose_rate_it_is()
+    {
+        await LogAsync();
+        var at = await PlanAsync(("oat", "brim", 24_300), ("moss", "stripe 1", 19_700), ("plum", "stripe 2", 19_000), ("oat", "crown", 12_800));
+        await GoAsync(at, "tick", ("tick", "brim"));
+        await GoAsync(at, "weigh", ("ball", "oat"), ("grams", "5.0"), ("core", ""), ("step", "0.1"));
+        var text = Plain(await TextAsync(at));
+        var why = Regex.Match(text, "At the rate forecast it is short by (?<sum>[0-9.]+) m / [0-9.]+ yd in all: (?<which>.*?)\\. ", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
+        Assert.True(why.Success, text);
+        foreach (var name in new[] { "Oat is short by", "Moss is short by", "Plum is short by" })
+        {
+            Assert.Contains(name, why.Groups["which"].Value, StringComparison.Ordinal);
+        }
+
+        var by = Regex.Matches(why.Groups["which"].Value, "(?:short by|lacks) ([0-9.]+) m").Select(m => decimal.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)).ToList();
+        Assert.Equal(by.OrderDescending(), by);
+        Assert.InRange(decimal.Parse(why.Groups["sum"].Value, CultureInfo.InvariantCulture), by.Sum() - (0.1m * by.Count), by.Sum());
+        Assert.Contains("What Oat tells is taken for the other balls until they are weighed.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_state_ahead_stands_in_one_line_above_the_boxes_and_is_not_printed()
+    {
+        await LogAsync();
+        var at = await SaveAsync("Winter hat");
+        var html = await TextAsync(at);
+        var line = html.IndexOf("class=\"no-print state-ahead\"", StringComparison.Ordinal);
+        Assert.InRange(line, 0, html.IndexOf("<article class=\"sheet", StringComparison.Ordinal));
+        Assert.Matches($"Ahead: yes, (over )?[0-9]+ %\\. <a href=\"{at}#ahead\">Am I still safe\\?</a>", WebUtility.HtmlDecode(html));
+    }
+
+    [Fact]
+    public async Task Grams_of_a_part_go_up_as_fine_as_the_scale()
+    {
+        // 9 m at 2.286 m/g are 3.937 g.
+        await LogAsync([("oat", 30, 250)], 0.01);
+        var at = await PlanAsync(("oat", "stripe 1", 9_000));
+        Assert.Contains("9.0 m / 9.9 yd, 3.94 g, joins here", Plain(await TextAsync(at)), StringComparison.Ordinal);
+        Assert.Contains("3.94 grams", Plain(await TextAsync($"{at}?form=words")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_plan_by_its_hats_name_says_the_name_once_and_the_list_says_how_far_it_is()
+    {
+        await LogAsync();
+        var named = await SaveAsync("Practice hat, size D, 4 stripes");
+        var head = Regex.Match(await TextAsync(named), "<header class=\"sheet-head\".*?</header>", RegexOptions.Singleline, TimeSpan.FromSeconds(5)).Value;
+        Assert.Single(Regex.Matches(head, "size D"));
+        await GoAsync(named, "tick", ("tick", "brim"));
+        await GoAsync(named, "tick", ("tick", "braid 1"));
+        var list = Plain(await TextAsync("/plans"));
+        Assert.Contains("2 of 8 parts ticked", list, StringComparison.Ordinal);
+        Assert.Contains("no other plan takes that yarn", list, StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(Regex.Match(list, "Each plan is one hat.*?open the sheet", RegexOptions.None, TimeSpan.FromSeconds(5)).Value, "size D"));
+    }
+
+    [Fact]
+    public async Task Before_finishing_it_says_what_that_does_and_how_it_is_undone()
+    {
+        await LogAsync();
+        var at = await SaveAsync("Winter hat");
+        var html = await TextAsync(at);
+        var told = html.IndexOf("each booking can be undone under", StringComparison.Ordinal);
+        Assert.InRange(told, 1, html.IndexOf("Finish and book it back", StringComparison.Ordinal));
+        Assert.Contains("<a href=\"/leftovers\">Weigh a leftover</a>", html, StringComparison.Ordinal);
+    }
+
+    private async Task<string> PlanAsync(params (string Ball, string Part, long Millimetres)[] parts)
+    {
+        var saved = await Plans.SaveAsync(new NewPlan("By hand", "no-such-hat", "Q", 3, "as-it-falls", [.. parts.Select(p => new PlannedPart(p.Ball, p.Part, p.Millimetres))]), Stop);
+        Assert.True(saved.Saved);
+        return $"/plans/{saved.Id}";
+    }
+
+    [GeneratedRegex("[0-9]+ (?<part>(stripe|braid|brim|crown)[a-z0-9 ]*?) lacks (?<by>[0-9.]+ m / [0-9.]+ yd)", RegexOptions.ExplicitCapture)]
+    private static partial Regex Lacks();
+}
