@@ -10,6 +10,9 @@ public sealed record Ahead
     /// <summary>Every ball, in the order given.</summary>
     public required IReadOnlyList<BallAhead> Balls { get; init; }
 
+    /// <summary>Parts ahead that no leftover gives enough for, in knitting order.</summary>
+    public required IReadOnlyList<PartLacking> Lacking { get; init; }
+
     /// <summary>Yes, only just, or no, of what is ahead.</summary>
     public required Verdict Verdict { get; init; }
 
@@ -32,5 +35,13 @@ public sealed record Ahead
     public required BallAhead? Weakest { get; init; }
 
     /// <summary>Whether anything is still to be knitted.</summary>
-    public bool Anything => Weakest is not null;
+    public bool Anything => Weakest is not null || Lacking.Count > 0;
+
+    /// <summary>All that is short, longest first.</summary>
+    public IReadOnlyList<Shortage> Shortages =>
+    [
+        .. Balls.Where(b => b.Parts.Count > 0 && b.Short.Millimetres > 0).Select(b => new Shortage(b, null, b.Short))
+            .Concat(Lacking.Select(l => new Shortage(null, l, l.Forecast)))
+            .OrderByDescending(s => s.Length),
+    ];
 }

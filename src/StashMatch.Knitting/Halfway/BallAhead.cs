@@ -22,6 +22,20 @@ public sealed record BallAhead(BallInWork Ball, double Rate, bool Measured, Metr
     /// <summary>What is ahead in all.</summary>
     public Metres Need => Metres.FromMillimetres(Parts.Sum(p => p.Forecast.Millimetres));
 
+    /// <summary>What must be left on the ball as it lies, yarn alone, before a part is begun, once what is put by for a later part has been wound off; null for the part it is put by for.</summary>
+    /// <param name="part">A part ahead.</param>
+    /// <param name="putBy">The part something is put by for; null where nothing is.</param>
+    public Grams? StopAt(string part, string? putBy)
+    {
+        if (part == putBy)
+        {
+            return null;
+        }
+
+        var ahead = Parts.SkipWhile(p => p.Part != part).Where(p => p.Part != putBy).Sum(p => p.Forecast.Millimetres);
+        return Grams.FromMilligrams((long)Math.Ceiling(Ball.Start.Ratio.GramsOf(Metres.FromMillimetres(ahead)) * 1000));
+    }
+
     /// <summary>What is to spare at the end; below 0 what is short. Metres.</summary>
     public decimal Spare => Left.Value - Need.Value;
 

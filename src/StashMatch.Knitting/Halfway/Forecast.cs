@@ -18,7 +18,8 @@ public static class Forecast
     /// <param name="planned">The usage the plan was made with.</param>
     /// <param name="balls">Every ball of the plan.</param>
     /// <param name="allowancePercent">Spare on top of what is ahead, 0 to 100 %.</param>
-    public static Ahead Of(Usage planned, IReadOnlyList<BallInWork> balls, decimal allowancePercent)
+    /// <param name="lacking">Parts ahead that the balls do not cover, as planned; null for none.</param>
+    public static Ahead Of(Usage planned, IReadOnlyList<BallInWork> balls, decimal allowancePercent, IReadOnlyList<PartLacking>? lacking = null)
     {
         ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(balls);
@@ -29,12 +30,14 @@ public static class Forecast
         var ahead = balls.Zip(rates, (b, r) => Of(b, r, planned, usage, r is null ? usage : Taught(b))).ToList();
         var open = ahead.Where(a => a.Parts.Count > 0).ToList();
         var loads = open.Select(a => LoadOf(a.Ball, a.Ball.Rate)).ToList();
-        var missing = open.Sum(a => Math.Max(0, a.Need.WithAllowance(allowancePercent).Millimetres - a.Left.Millimetres));
-        var shortBy = open.Sum(a => a.Short.Millimetres);
+        var uncovered = (lacking ?? []).Select(l => l with { Forecast = At(usage.Factor / planned.Factor, l.Planned) }).ToList();
+        var missing = uncovered.Sum(l => l.Forecast.WithAllowance(allowancePercent).Millimetres) + open.Sum(a => Math.Max(0, a.Need.WithAllowance(allowancePercent).Millimetres - a.Left.Millimetres));
+        var shortBy = open.Sum(a => a.Short.Millimetres) + uncovered.Sum(l => l.Forecast.Millimetres);
         var chance = shortBy > 0 ? 0 : Chance.OfEnough(usage, loads);
         return new Ahead
         {
             Balls = ahead,
+            Lacking = uncovered,
             Verdict = shortBy > 0 ? Verdict.No : missing > 0 || chance < Matcher.GoodChance ? Verdict.OnlyJust : Verdict.Yes,
             Why = shortBy > 0 ? Why.Short : missing > 0 ? Why.Allowance : chance < Matcher.GoodChance ? Why.Chance : Why.Covered,
             ChanceOfEnough = chance,

@@ -20,7 +20,11 @@ public enum OfferKind
 /// <param name="Kind">What to do.</param>
 /// <param name="Part">The part concerned.</param>
 /// <param name="Leftover">The leftover to take; null where none changes.</param>
-/// <param name="Saves">What it saves on the ball that falls short; null where that is not known.</param>
+/// <param name="Saves">What it saves of the yarn that is short; null where that is not known.</param>
 /// <param name="Verdict">The verdict on what is ahead then; null where it cannot be told.</param>
 /// <param name="ChanceOfEnough">The chance then, 0 to 1; null where it cannot be told.</param>
-public sealed record Offer(OfferKind Kind, string Part, string? Leftover, Metres? Saves, Verdict? Verdict, double? ChanceOfEnough);
+public sealed record Offer(OfferKind Kind, string Part, string? Leftover, Metres? Saves, Verdict? Verdict, double? ChanceOfEnough)
+{
+    /// <summary>By how much what is ahead is short in all then.</summary>
+    public Metres Short { get; init; }
+}

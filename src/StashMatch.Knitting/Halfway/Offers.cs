@@ -11,7 +11,7 @@ public static class Offers
 {
     private const int MostOthers = 3;
 
-    /// <summary>Offers for the ball that is tightest, cheapest first; none where what is ahead is a yes.</summary>
+    /// <summary>Offers for what is shortest of yarn, or else for the ball that is tightest, cheapest first; none where what is ahead is a yes.</summary>
     /// <param name="hat">The hat as planned.</param>
     /// <param name="ahead">The forecast of the same balls.</param>
     /// <param name="allowancePercent">The allowance it was made with, 0 to 100 %.</param>
@@ -22,32 +22,33 @@ public static class Offers
         ArgumentNullException.ThrowIfNull(hat);
         ArgumentNullException.ThrowIfNull(ahead);
         ArgumentNullException.ThrowIfNull(others);
-        if (ahead.Verdict == Verdict.Yes || ahead.Weakest is not { } tight || hat.Parts.FirstOrDefault(p => p.Name == tight.Parts[^1].Part) is not { } part)
+        if (ahead.Verdict == Verdict.Yes || WorstOf(hat, ahead) is not var (part, use, tight))
         {
             return [];
         }
 
+        // A part that lacks yarn is knitted anew in one leftover; what it was given is free then.
         var offers = new List<Offer>();
-        var use = tight.Ball.Uses.First(u => u.Part == part.Name);
-        var balls = ahead.Balls.Select(b => b.Ball).ToList();
-        Ahead With(params (BallInWork Was, BallInWork Is)[] changes) =>
-            Forecast.Of(hat.Usage, [.. balls.Select(b => Array.Find(changes, c => c.Was == b) is { Is: { } now } ? now : b)], allowancePercent);
-        var relieved = Without(tight.Ball, use);
-        var stripeBalls = ahead.Balls.Where(b => b.Ball != tight.Ball && b.Ball.Uses.Any(u => PartNames.Read(u.Part) is { Kind: PartKind.Stripe }));
+        var still = tight is null ? [.. ahead.Lacking.Where(l => l.Part != part.Name)] : ahead.Lacking;
+        BallInWork Relieved(BallInWork ball) => tight is null || ball == tight.Ball ? ball with { Uses = [.. ball.Uses.Where(u => u.Part != part.Name)] } : ball;
+        Ahead With(Func<BallInWork, BallInWork> change, IReadOnlyList<PartLacking> lacking) =>
+            Forecast.Of(hat.Usage, [.. ahead.Balls.Select(b => change(b.Ball))], allowancePercent, lacking);
+        var stripeBalls = ahead.Balls.Where(b => b != tight && b.Ball.Uses.Any(u => PartNames.Read(u.Part) is { Kind: PartKind.Stripe }));
         if (stripeBalls.OrderByDescending(b => b.Spare).ThenBy(b => b.Ball.Start.Id, StringComparer.Ordinal).FirstOrDefault() is { } most
             && most.Ball.Uses.All(u => u.Part != use.Part))
         {
-            var then = With((tight.Ball, relieved), (most.Ball, most.Ball with { Uses = [.. most.Ball.Uses, use] }));
-            AddIfBetter(new Offer(OfferKind.BallOfTheHat, part.Name, most.Ball.Start.Id, null, then.Verdict, then.ChanceOfEnough));
+            var then = With(b => b == most.Ball ? b with { Uses = [.. b.Uses, use] } : Relieved(b), still);
+            AddIfBetter(new Offer(OfferKind.BallOfTheHat, part.Name, most.Ball.Start.Id, null, then.Verdict, then.ChanceOfEnough) { Short = then.Short });
         }
 
         if (hat.Plan is { } plan && PlainRoundOf(plan, part) is > 0 and var stitches)
         {
             var bare = Math.Min(use.Bare, stitches * LoopLength.MetresPerStitch(plan.Gauge));
             var saves = Metres.Held((decimal)(hat.Usage.Factor * bare));
-            var less = use with { Bare = use.Bare - bare, Planned = use.Planned - saves };
-            var then = With((tight.Ball, tight.Ball with { Uses = [.. tight.Ball.Uses.Select(u => u == use ? less : u)] }));
-            offers.Add(new Offer(OfferKind.DecreaseSooner, part.Name, null, Forecast.At(tight.Rate, saves), then.Verdict, then.ChanceOfEnough));
+            var then = tight is null
+                ? With(b => b, [.. still, .. ahead.Lacking.Where(l => l.Part == part.Name && l.Planned > saves).Select(l => l with { Planned = l.Planned - saves })])
+                : With(b => b == tight.Ball ? b with { Uses = [.. b.Uses.Select(u => u == use ? u with { Bare = u.Bare - bare, Planned = u.Planned - saves } : u)] } : b, still);
+            offers.Add(new Offer(OfferKind.DecreaseSooner, part.Name, null, Forecast.At(tight?.Rate ?? ahead.Usage.Factor / hat.Usage.Factor, saves), then.Verdict, then.ChanceOfEnough) { Short = then.Short });
         }
         else if (hat.Plan is null && part.Kind == PartKind.Crown)
         {
@@ -56,10 +57,10 @@ public static class Offers
 
         if (others.Count > 0)
         {
-            var rest = With((tight.Ball, relieved));
+            var rest = With(Relieved, still);
             foreach (var (leftover, verdict, chance) in Serving(hat, part, use, ahead.Usage, allowancePercent, others, cancel))
             {
-                AddIfBetter(new Offer(OfferKind.OtherLeftover, part.Name, leftover, null, verdict < rest.Verdict ? verdict : rest.Verdict, Math.Min(chance, rest.ChanceOfEnough)));
+                AddIfBetter(new Offer(OfferKind.OtherLeftover, part.Name, leftover, null, verdict < rest.Verdict ? verdict : rest.Verdict, Math.Min(chance, rest.ChanceOfEnough)) { Short = rest.Short });
             }
         }
 
@@ -67,14 +68,27 @@ public static class Offers
 
         void AddIfBetter(Offer offer)
         {
-            if (offer.Verdict > ahead.Verdict || (offer.Verdict == ahead.Verdict && offer.ChanceOfEnough > ahead.ChanceOfEnough))
+            if (offer.Verdict > ahead.Verdict || (offer.Verdict == ahead.Verdict && (offer.ChanceOfEnough > ahead.ChanceOfEnough || offer.Short < ahead.Short)))
             {
                 offers.Add(offer);
             }
         }
     }
 
-    private static BallInWork Without(BallInWork ball, PlannedUse use) => ball with { Uses = [.. ball.Uses.Where(u => u != use)] };
+    // The part to be helped, what it takes, and the ball it comes from; no ball where the part itself lacks yarn.
+    private static (HatPart Part, PlannedUse Use, BallAhead? Ball)? WorstOf(HatNeeds hat, Ahead ahead)
+    {
+        var worst = ahead.Shortages is [var first, ..] ? first : null;
+        var tight = worst is null ? ahead.Weakest : worst.Ball;
+        if (hat.Parts.FirstOrDefault(p => p.Name == (worst?.Part?.Part ?? tight?.Parts[^1].Part)) is not { } part)
+        {
+            return null;
+        }
+
+        return tight is null
+            ? (part, PlannedUse.Of(part, part.Need(hat.Usage), hat.Usage), null)
+            : (part, tight.Ball.Uses.First(u => u.Part == part.Name), tight);
+    }
 
     // Stitches of the longest plain round among, or just before, the decreases of a part; 0 where it has none.
     private static int PlainRoundOf(RowPlan plan, HatPart part) =>

@@ -38,6 +38,13 @@ public static class Shown
     public static string Grams(decimal grams, Grams scaleStep) =>
         grams.ToString(scaleStep.Value < 0.1m ? "0.00" : "0.0", CultureInfo.InvariantCulture) + " g";
 
+    /// <summary>Grams needed, up, as fine as the scale.</summary>
+    public static string GramsUp(decimal grams, Grams scaleStep)
+    {
+        var per = scaleStep.Value < 0.1m ? 100 : 10;
+        return Grams(Math.Ceiling(grams * per) / per, scaleStep);
+    }
+
     /// <summary>A depth in both units, inches to the eighth; inches first beside yards.</summary>
     public static string Depth(Centimetres depth) => OwnFirst($"{One(depth.Value)} cm", $"{Eighths(depth.Inches)} in");
 

@@ -35,6 +35,7 @@ internal static class SheetSteps
             s.Parts[0].Depth,
             StepWords.Of(view.Hat.Plan, s.Parts[0]),
             [.. uses.Select((u, n) => (u, n)).Where(x => x.u.Step == i).Select(x => YarnOf(view, x.u.Part, x.u.Yarn, joinings[x.n], IsCut(uses, joinings, x.n)))],
+            [.. view.Ahead.Lacking.Where(l => view.Plan.FinishedAt is null && s.Parts.Exists(p => p.Name == l.Part))],
             s.Parts.TrueForAll(p => view.State.Done.Contains(p.Name, StringComparer.Ordinal))))];
     }
 
@@ -75,10 +76,12 @@ internal static class SheetSteps
             logged?.Colour?.Hex,
             part.Strand,
             length,
-            logged?.Ratio is { } ratio ? Knitting.Quantities.Grams.From(ratio.GramsOf(length)) : null,
+            logged?.Ratio?.GramsOf(length),
+            ahead?.Ball.AsWeighed.Weighing.ScaleStep ?? default,
             joining,
             cut,
-            view.Plan.FinishedAt is null ? ahead?.Parts.FirstOrDefault(p => p.Part == part.Name)?.StopAt : null,
+            view.Plan.FinishedAt is null && ahead?.Parts.Any(p => p.Part == part.Name) == true ? view.StopAt(ahead, part.Name) : null,
+            ahead is not null && SheetView.IsPutBy(ahead.Ball, part.Name),
             ahead?.Ball.AsWeighed.Weighing.Tare ?? default);
     }
 }

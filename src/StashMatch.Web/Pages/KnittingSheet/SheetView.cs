@@ -1,15 +1,19 @@
+using System.Globalization;
+using Microsoft.AspNetCore.WebUtilities;
 using StashMatch.Knitting.Halfway;
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Pictures;
 using StashMatch.Store;
+using StashMatch.Web.Pages.CanIMakeIt;
 using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.KnittingSheet;
 
-/// <summary>What must be put by before something else takes it.</summary>
-public sealed record SetAside(string Part, string Ball, string Code, string Name, Metres Length, decimal Grams, Grams Step);
+/// <summary>What must be put by before something else takes it; once its ball is weighed again, in all.</summary>
+public sealed record SetAside(string Part, string Ball, string Code, string Name, Metres Length, decimal Grams, Grams Step, bool InAll);
 
 /// <summary>A plan as it is knitted: its steps, its balls and how far they are; no sums of its own.</summary>
 public sealed class SheetView
@@ -17,10 +21,9 @@ public sealed class SheetView
     private readonly IReadOnlyDictionary<string, LoggedLeftover> _bag;
     private readonly Dictionary<string, int> _numbers;
 
-    public SheetView(SavedPlan plan, HatNeeds? known, IReadOnlyList<LoggedLeftover> bag)
+    private SheetView(SavedPlan plan, HatNeeds? known, IReadOnlyDictionary<string, LoggedLeftover> bag)
     {
-        ArgumentNullException.ThrowIfNull(plan);
-        _bag = bag.ToDictionary(l => l.Id, StringComparer.Ordinal);
+        _bag = bag;
         Plan = plan;
         State = SheetState.Read(plan.Sheet);
         var question = PlanQuestion.Read(plan.Question);
@@ -28,9 +31,10 @@ public sealed class SheetView
         Hat = question?.Hat ?? (known is not null && plan.Parts.All(p => known.Parts.Any(k => k.Name == p.Part)) ? known : PartsAlone(plan));
         _numbers = Hat.Parts.Select((p, i) => (p.Name, i + 1)).ToDictionary(p => p.Name, p => p.Item2, StringComparer.Ordinal);
         Balls = [.. plan.Parts.Select(p => p.Leftover).OfType<string>().Distinct(StringComparer.Ordinal).Select(BallOf).OfType<BallInWork>().OrderBy(b => _numbers[b.Uses[0].Part])];
-        Ahead = Forecast.Of(Hat.Usage, Balls, AllowancePercent);
+        Lacking = LackingOf(question);
+        Ahead = Forecast.Of(Hat.Usage, Balls, AllowancePercent, [.. Lacking.Where(l => !State.Done.Contains(l.Part, StringComparer.Ordinal))]);
+        SetAside = [.. Ahead.Balls.Select(AsideOf).OfType<SetAside>()];
         Steps = SheetSteps.Of(this);
-        SetAside = [.. Balls.Select(AsideOf).OfType<SetAside>()];
     }
 
     public SavedPlan Plan { get; }
@@ -46,6 +50,9 @@ public sealed class SheetView
 
     public IReadOnlyList<BallInWork> Balls { get; }
 
+    /// <summary>What no leftover gave of a part's need when it was planned.</summary>
+    public IReadOnlyList<PartLacking> Lacking { get; }
+
     public Ahead Ahead { get; }
 
     public IReadOnlyList<SheetStep> Steps { get; }
@@ -53,6 +60,9 @@ public sealed class SheetView
     public IReadOnlyList<SetAside> SetAside { get; }
 
     public string Title => $"{Hat.HatName}, size {Hat.Size}, {Hat.Stripes} {(Hat.Stripes == 1 ? "stripe" : "stripes")}";
+
+    /// <summary>What the title says that the plan's own name does not.</summary>
+    public string Subtitle => Plan.Name == Title || Plan.Name.StartsWith($"{Title} (", StringComparison.Ordinal) ? "" : Title;
 
     /// <summary>Tails to weave in at the end: two for each yarn joined.</summary>
     public int Ends => 2 * Steps.Sum(s => s.Yarns.Count(y => y.Joining is Joining.Join or Joining.Again));
@@ -63,7 +73,7 @@ public sealed class SheetView
     public IReadOnlyDictionary<string, PartPaint> Paint => Hat.Parts.ToDictionary(
         p => p.Name,
         p => Plan.Parts.FirstOrDefault(x => x.Part == p.Name) is { } part
-            ? new PartPaint(Logged(part.Leftover)?.Colour?.Hex, CodeOf(part.Leftover) is { Length: > 0 } code ? code : "–", $"{p.Name}, {part.Name}", false)
+            ? new PartPaint(Logged(part.Leftover)?.Colour?.Hex, CodeOf(part.Leftover) is { Length: > 0 } code ? code : "–", $"{p.Name}, {part.Name}", LacksOf(p.Name) > 0, LacksOf(p.Name))
             : new PartPaint(null, null, $"{p.Name}, nothing goes in", true),
         StringComparer.Ordinal);
 
@@ -86,6 +96,20 @@ public sealed class SheetView
 
     public string NameOf(string id) => Logged(id)?.Name ?? Plan.Parts.First(p => p.Leftover == id).Name;
 
+    /// <summary>What must be left on a ball before a part, what is put by for a later one wound off; null for the part it is put by for.</summary>
+    public Grams? StopAt(BallAhead ball, string part)
+    {
+        ArgumentNullException.ThrowIfNull(ball);
+        return ball.StopAt(part, SetAside.FirstOrDefault(a => a.Ball == ball.Ball.Start.Id)?.Part);
+    }
+
+    /// <summary>Whether yarn is put by for a part: a brim or crown that comes last of several from one ball.</summary>
+    public static bool IsPutBy(BallInWork ball, string part)
+    {
+        ArgumentNullException.ThrowIfNull(ball);
+        return ball.Uses.Count > 1 && ball.Uses[^1].Part == part && PartNames.Read(part) is { Kind: PartKind.Crown or PartKind.Brim };
+    }
+
     /// <summary>The state with every ball's weight as it is before its first part; kept from the first tick on.</summary>
     public SheetState Started() => State.Start.Count > 0 ? State : State with { Start = Balls.ToDictionary(b => b.Start.Id, b => KeptReading.Of(b.Start.Weighing), StringComparer.Ordinal) };
 
@@ -100,9 +124,17 @@ public sealed class SheetView
             return null;
         }
 
+        var hat = await hats.FindAsync(plan.Hat, cancel);
+        return Of(plan, hat, (await leftovers.ListAsync(cancel)).ToDictionary(l => l.Id, StringComparer.Ordinal));
+    }
+
+    /// <summary>A plan's sheet, with its hat as it is now where there is one, and the bag by id.</summary>
+    public static SheetView Of(SavedPlan plan, Hat? hat, IReadOnlyDictionary<string, LoggedLeftover> bag)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
         HatNeeds? known = null;
-        (await hats.FindAsync(plan.Hat, cancel))?.TryNeeds(plan.Size, plan.Stripes, out known, out _);
-        return new SheetView(plan, known, await leftovers.ListAsync(cancel));
+        hat?.TryNeeds(plan.Size, plan.Stripes, out known, out _);
+        return new SheetView(plan, known, bag);
     }
 
     // A plan whose hat is not known any more: its parts, as long as they were planned.
@@ -141,19 +173,47 @@ public sealed class SheetView
         };
     }
 
-    // Crown, brim or seam that come after other parts of the same ball are wound off first, with the allowance as far as it reaches.
-    private SetAside? AsideOf(BallInWork ball)
+    private IReadOnlyList<PartLacking> LackingOf(PlanQuestion? question)
     {
-        var use = ball.Uses[^1];
-        if (ball.Uses.Count < 2 || State.Done.Contains(use.Part, StringComparer.Ordinal) || PartNames.Read(use.Part) is not { Kind: PartKind.Crown or PartKind.Brim })
+        var form = question is null ? null : CanIMakeForm.Of(new QueryCollection(QueryHelpers.ParseQuery(question.Address[question.Address.IndexOf('?', StringComparison.Ordinal)..])));
+        var arrangement = OpenInterface.Names.Arrangements.GetValueOrDefault(Plan.Arrangement, Arrangement.AsItFalls);
+        var turns = int.TryParse(form?.InTurn, NumberStyles.None, CultureInfo.InvariantCulture, out var said) && said is > 1 and < 24 ? said : Math.Clamp(Hat.Stripes - 1, 2, 3);
+        var lacking = PartLacking.Of(Hat, arrangement, turns, form?.Apart ?? [], part => GivenTo(part, form));
+
+        // A plan without its question was not planned with today's needs: only a part with nothing in it surely lacks yarn.
+        return question is null ? [.. lacking.Where(l => Plan.Parts.All(p => p.Part != l.Part))] : lacking;
+    }
+
+    // Two leftovers held together run side by side, so one of them tells how far they reach; one held with itself reaches half as far.
+    private Metres GivenTo(string part, CanIMakeForm? form)
+    {
+        var here = Plan.Parts.Where(p => p.Part == part).ToList();
+        long Of(string? ball) => here.Where(p => p.Leftover == ball).Sum(p => p.Length.Millimetres);
+        var twice = string.IsNullOrEmpty(form?.Hold) ? 0
+            : string.IsNullOrEmpty(form.HoldWith) || form.HoldWith == form.Hold ? Of(form.Hold) / 2
+            : Math.Min(Of(form.Hold), Of(form.HoldWith));
+        return Metres.FromMillimetres(here.Sum(p => p.Length.Millimetres) - twice);
+    }
+
+    // The share of a part that lacks yarn, 0 to 1.
+    private double LacksOf(string part) => Lacking.FirstOrDefault(l => l.Part == part) is { } lacks
+        ? lacks.Planned.Millimetres / (double)(lacks.Planned.Millimetres + Plan.Parts.Where(p => p.Part == part).Sum(p => p.Length.Millimetres))
+        : 0;
+
+    // Crown or brim that come after other parts of the same ball are wound off first, with the allowance as far as it reaches.
+    private SetAside? AsideOf(BallAhead ball)
+    {
+        if (ball.Parts.Count < 2 || !IsPutBy(ball.Ball, ball.Parts[^1].Part))
         {
             return null;
         }
 
-        var others = Metres.FromMillimetres(ball.Uses.SkipLast(1).Sum(u => u.Planned.Millimetres));
-        var most = ball.Start.Held > others ? ball.Start.Held - others : default;
-        var wanted = use.Planned.WithAllowance(AllowancePercent);
-        var length = wanted > most && most > use.Planned ? most : wanted > most ? use.Planned : wanted;
-        return new SetAside(use.Part, ball.Start.Id, CodeOf(ball.Start.Id), NameOf(ball.Start.Id), length, ball.Start.Ratio.GramsOf(length), ball.Start.Weighing.ScaleStep);
+        var last = ball.Parts[^1];
+        var (start, others) = (ball.Ball.Start, ball.Need - last.Forecast);
+        var most = ball.Left > others ? ball.Left - others : default;
+        var wanted = last.Forecast.WithAllowance(AllowancePercent);
+        var length = wanted > most && most > last.Forecast ? most : wanted > most ? last.Forecast : wanted;
+        length = length > ball.Left ? ball.Left : length;
+        return new SetAside(last.Part, start.Id, CodeOf(start.Id), NameOf(start.Id), length, start.Ratio.GramsOf(length), (ball.Ball.Now ?? start.Weighing).ScaleStep, ball.Measured);
     }
 }

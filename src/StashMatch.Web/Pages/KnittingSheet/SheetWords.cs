@@ -10,13 +10,44 @@ namespace StashMatch.Web.Pages.KnittingSheet;
 /// <summary>Sentences of the sheet, and the same with no signs for large print and screen readers.</summary>
 public static class SheetWords
 {
-    /// <summary>Where a ball may stop: up to the tenth, with the core it is on.</summary>
-    public static string StopAt(Grams stop, Grams core) => core > default(Grams)
-        ? $"{GramsUp(stop)} ({GramsUp(stop + core)} with its core or bowl)"
-        : GramsUp(stop);
+    /// <summary>Where a ball may stop, up, with the core it is on.</summary>
+    public static string StopAt(Grams stop, Grams core, Grams step) => core > default(Grams)
+        ? $"{Shown.GramsUp(stop.Value, step)} ({Shown.GramsUp((stop + core).Value, step)} with its core or bowl)"
+        : Shown.GramsUp(stop.Value, step);
 
-    /// <summary>Grams needed, up to the tenth.</summary>
-    public static string GramsUp(Grams grams) => Up(grams.Value) + " g";
+    /// <summary>What must be left on a ball before a step; empty where nothing is to be said.</summary>
+    public static string Before(SheetYarn yarn, bool done)
+    {
+        ArgumentNullException.ThrowIfNull(yarn);
+        return done ? ""
+            : yarn.StopAt is { } stop ? $" Before it at least {StopAt(stop, yarn.Core, yarn.Step)} must be left{(yarn.PutBy ? ", what was put by counted in" : "")}."
+            : yarn.PutBy ? " What was put by is for it." : "";
+    }
+
+    /// <summary>What a part lacks: "Stripe 1 lacks 16.4 m / 18.0 yd."</summary>
+    public static string Lacks(PartLacking lacks)
+    {
+        ArgumentNullException.ThrowIfNull(lacks);
+        return Capital(LacksOf(lacks)) + ".";
+    }
+
+    /// <summary>The state of what is ahead in a few words: "only just, 83 %".</summary>
+    public static string State(Ahead ahead)
+    {
+        ArgumentNullException.ThrowIfNull(ahead);
+        return ahead.Verdict == Verdict.No ? $"no, short by {Shown.BothUp(ahead.Short)}" : $"{Words.Of(ahead.Verdict)}, {Shown.Chance(ahead.ChanceOfEnough)}";
+    }
+
+    /// <summary>What the forecast stands on.</summary>
+    public static string Proof(Ahead ahead)
+    {
+        ArgumentNullException.ThrowIfNull(ahead);
+        var weighed = ahead.Balls.Where(b => b.Measured).Select(b => b.Ball.Start.Name).ToList();
+        var others = ahead.Balls.Where(b => !b.Measured && b.Parts.Count > 0).ToList();
+        return weighed.Count == 0 ? "As planned: no ball is weighed again yet. Tick off what is finished, then weigh its ball."
+            : others.Count == 0 ? "Forecast from your own rate so far."
+            : $"Forecast from your own rate so far. What {And(weighed)} {(weighed.Count == 1 ? "tells" : "tell")} is taken for the other {(others.Count == 1 ? "ball until it is" : "balls until they are")} weighed.";
+    }
 
     public static string Comes(SheetYarn yarn)
     {
@@ -36,15 +67,17 @@ public static class SheetWords
     {
         ArgumentNullException.ThrowIfNull(ahead);
         ArgumentNullException.ThrowIfNull(view);
-        if (ahead.Weakest is not { } tight)
+        if (!ahead.Anything)
         {
             return "Every part is ticked off.";
         }
 
-        var name = view.NameOf(tight.Ball.Start.Id);
+        var shortages = ahead.Shortages.Select(s => s.Part is { } part ? LacksOf(part) : $"{view.NameOf(s.Ball!.Ball.Start.Id)} is short by {Shown.BothUp(s.Length)}").ToList();
+        var name = ahead.Weakest is { } tight ? view.NameOf(tight.Ball.Start.Id) : "";
         return ahead.Why switch
         {
-            Knitting.Matching.Why.Short => $"At the rate forecast {name} is short by {Shown.BothUp(tight.Short)}.",
+            Knitting.Matching.Why.Short when shortages is [var one] => $"At the rate forecast {one}.",
+            Knitting.Matching.Why.Short => $"At the rate forecast it is short by {Shown.BothUp(ahead.Short)} in all: {And(shortages)}.",
             Knitting.Matching.Why.Allowance => $"Everything ahead is covered, but {name} misses the allowance by {Shown.BothUp(ahead.ShortForAllowance)}.",
             Knitting.Matching.Why.Chance => $"Everything ahead is covered, but not surely enough. {name} is the tightest.",
             _ => "Everything ahead is covered with the allowance.",
@@ -85,8 +118,13 @@ public static class SheetWords
         {
             var named = yarn.Strand is { } strand ? $"Strand {strand} is {yarn.Name}" : $"The yarn is {yarn.Name}";
             yield return $"{named}{(yarn.Code.Length > 0 ? $", tag {yarn.Code}" : "")}. It {Comes(yarn)}.";
-            yield return $"It takes {Length(yarn.Length)}{(yarn.Grams is { } grams ? $", {Up(grams.Value)} grams" : "")}."
-                + (yarn.StopAt is { } stop && !step.Done ? $" Before it at least {Up(stop.Value)} grams must be left{(yarn.Core > default(Grams) ? $", {Up((stop + yarn.Core).Value)} with the core or bowl" : "")}." : "");
+            yield return $"It takes {Length(yarn.Length)}{(yarn.Grams is { } grams ? $", {Weight(grams, yarn.Step)}" : "")}."
+                + Before(yarn, step.Done).Replace(" g (", " grams (", StringComparison.Ordinal).Replace(" g ", " grams ", StringComparison.Ordinal);
+        }
+
+        foreach (var lacks in step.Lacking)
+        {
+            yield return $"{Capital(Words.The(lacks.Part))} lacks {Length(lacks.Forecast)}.";
         }
 
         foreach (var sentence in step.How)
@@ -100,8 +138,16 @@ public static class SheetWords
     public static string Spoken(SetAside aside)
     {
         ArgumentNullException.ThrowIfNull(aside);
-        return $"Wind off {Length(aside.Length)}, {Up(aside.Grams)} grams, of {aside.Name}, tag {aside.Code}, for {Words.The(aside.Part)}, before the other parts take it.";
+        return $"Wind off {Length(aside.Length)}, {Weight(aside.Grams, aside.Step)}{(aside.InAll ? " in all" : "")}, of {aside.Name}, tag {aside.Code}, for {Words.The(aside.Part)}, before the other parts take it.";
     }
+
+    private static string LacksOf(PartLacking lacks) => $"{Words.The(lacks.Part)} lacks {Shown.BothUp(lacks.Forecast)}";
+
+    private static string And(List<string> items) => items.Count == 1 ? items[0] : $"{string.Join(", ", items.SkipLast(1))} and {items[^1]}";
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string Weight(decimal grams, Grams step) => Shown.GramsUp(grams, step)[..^2] + " grams";
 
     private static string Length(Metres length) => Or(Shown.InOrder($"{Up(length.Value)} metres", $"{Up(length.Yards)} yards"));
 
