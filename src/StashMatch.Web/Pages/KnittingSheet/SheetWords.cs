@@ -73,11 +73,12 @@ public static class SheetWords
         }
 
         var shortages = ahead.Shortages.Select(s => s.Part is { } part ? LacksOf(part) : $"{view.NameOf(s.Ball!.Ball.Start.Id)} is short by {Shown.BothUp(s.Length)}").ToList();
+        var rate = ahead.Balls.Any(b => b.Measured) ? "At the rate forecast " : "";
         var name = ahead.Weakest is { } tight ? view.NameOf(tight.Ball.Start.Id) : "";
         return ahead.Why switch
         {
-            Knitting.Matching.Why.Short when shortages is [var one] => $"At the rate forecast {one}.",
-            Knitting.Matching.Why.Short => $"At the rate forecast it is short by {Shown.BothUp(ahead.Short)} in all: {And(shortages)}.",
+            Knitting.Matching.Why.Short when shortages is [var one] => Capital($"{rate}{one}."),
+            Knitting.Matching.Why.Short => Capital($"{rate}it is short by {Shown.BothUp(ahead.Short)} in all: {And(shortages)}."),
             Knitting.Matching.Why.Allowance => $"Everything ahead is covered, but {name} misses the allowance by {Shown.BothUp(ahead.ShortForAllowance)}.",
             Knitting.Matching.Why.Chance => $"Everything ahead is covered, but not surely enough. {name} is the tightest.",
             _ => "Everything ahead is covered with the allowance.",

@@ -24,7 +24,7 @@ public sealed partial class SafeTests : SheetPages
         var html = await TextAsync(at);
         var text = Plain(html);
         Assert.Contains($"Ahead: no, short by {total} .", text, StringComparison.Ordinal);
-        Assert.Contains($"it is short by {total} in all: ", text, StringComparison.Ordinal);
+        Assert.Contains($" It is short by {total} in all: ", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Everything ahead is covered", text, StringComparison.Ordinal);
         Assert.DoesNotContain("chance that nothing runs out", text, StringComparison.Ordinal);
         foreach (var (part, by) in lacks)
@@ -60,7 +60,7 @@ public sealed partial class SafeTests : SheetPages
         // 2.286 m to the gram: 22.86 m for the brim are 10 g, and the crown's 13.716 m with the allowance 15.1 m.
         await LogAsync([("oat", 30, 250)], 0.1);
         var at = await PlanAsync(("oat", "brim", 22_860), ("oat", "stripe 1", 9_144), ("oat", "crown", 13_716));
-        Assert.Contains("Wind off 15.1 m / 16.5 yd (6.7 g) of", Plain(await TextAsync(at)), StringComparison.Ordinal);
+        Assert.Contains("Wind off 15.1 m / 16.6 yd (6.7 g) of", Plain(await TextAsync(at)), StringComparison.Ordinal);
         await GoAsync(at, "tick", ("tick", "brim"));
         await GoAsync(at, "weigh", ("ball", "oat"), ("grams", "19"), ("core", ""), ("step", "0.1"));
 
@@ -122,7 +122,7 @@ public sealed partial class SafeTests : SheetPages
     public async Task A_plan_by_its_hats_name_says_the_name_once_and_the_list_says_how_far_it_is()
     {
         await LogAsync();
-        var named = await SaveAsync("Practice hat, size D, 4 stripes");
+        var named = await SaveAsync("Practice hat, by its printed table, size D, 4 stripes");
         var head = Regex.Match(await TextAsync(named), "<header class=\"sheet-head\".*?</header>", RegexOptions.Singleline, TimeSpan.FromSeconds(5)).Value;
         Assert.Single(Regex.Matches(head, "size D"));
         await GoAsync(named, "tick", ("tick", "brim"));
