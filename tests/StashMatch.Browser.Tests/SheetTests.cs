@@ -68,6 +68,26 @@ public sealed class SheetTests(LiveApp app) : IClassFixture<LiveApp>
     }
 
     [Fact]
+    public async Task In_print_a_part_may_run_over_a_page_but_its_heading_never_stands_alone()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        using var client = new HttpClient { BaseAddress = new Uri(app.Address) };
+        using var logged = await client.PostAsJsonAsync("/api/v1/leftovers", new { id = "print", name = "Print", grams = 150, label = new { grams = 100, metres = 400 }, weightClass = 1 }, TestContext.Current.CancellationToken);
+        var page = await app.PageAsync(1280, scripts: false);
+        await page.GotoAsync("/can-i-make?hat=brim-up-sample&size=B&stripes=4&arrangement=as-it-falls&nextDoor=blend&leftover=print");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save as a plan" }).ClickAsync();
+        await Expect(page.Locator("article.sheet")).ToBeVisibleAsync();
+        await page.GotoAsync($"{page.Url}?form=large");
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        Task<string> Style(string of, string what) => page.Locator(of).First.EvaluateAsync<string>($"e => getComputedStyle(e).{what}");
+        Assert.Equal("auto", await Style(".sheet section", "breakInside"));
+        Assert.Equal("avoid", await Style(".sheet h3", "breakAfter"));
+        Assert.Equal("avoid", await Style(".sheet section li", "breakAfter"));
+        Assert.Equal("0px", await Style(".shell", "paddingBottom"));
+        await Expect(page.Locator(".state-ahead")).ToBeHiddenAsync();
+    }
+
+    [Fact]
     public async Task The_sheet_is_ticked_with_scripts_blocked()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");

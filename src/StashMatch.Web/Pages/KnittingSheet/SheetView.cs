@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.WebUtilities;
+using Microsoft.Extensions.Primitives;
 using StashMatch.Knitting.Halfway;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
@@ -7,7 +8,6 @@ using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Pictures;
 using StashMatch.Store;
-using StashMatch.Web.Pages.CanIMakeIt;
 using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.KnittingSheet;
@@ -175,23 +175,22 @@ public sealed class SheetView
 
     private IReadOnlyList<PartLacking> LackingOf(PlanQuestion? question)
     {
-        var form = question is null ? null : CanIMakeForm.Of(new QueryCollection(QueryHelpers.ParseQuery(question.Address[question.Address.IndexOf('?', StringComparison.Ordinal)..])));
+        var asked = QueryHelpers.ParseQuery(question?.Address[question.Address.IndexOf('?', StringComparison.Ordinal)..]);
         var arrangement = OpenInterface.Names.Arrangements.GetValueOrDefault(Plan.Arrangement, Arrangement.AsItFalls);
-        var turns = int.TryParse(form?.InTurn, NumberStyles.None, CultureInfo.InvariantCulture, out var said) && said is > 1 and < 24 ? said : Math.Clamp(Hat.Stripes - 1, 2, 3);
-        var lacking = PartLacking.Of(Hat, arrangement, turns, form?.Apart ?? [], part => GivenTo(part, form));
+        var turns = int.TryParse(asked.GetValueOrDefault("inTurn"), NumberStyles.None, CultureInfo.InvariantCulture, out var said) && said is > 1 and < 24 ? said : Math.Clamp(Hat.Stripes - 1, 2, 3);
+        var lacking = PartLacking.Of(Hat, arrangement, turns, [.. asked.GetValueOrDefault("apart").OfType<string>()], part => GivenTo(part, asked));
 
         // A plan without its question was not planned with today's needs: only a part with nothing in it surely lacks yarn.
         return question is null ? [.. lacking.Where(l => Plan.Parts.All(p => p.Part != l.Part))] : lacking;
     }
 
     // Two leftovers held together run side by side, so one of them tells how far they reach; one held with itself reaches half as far.
-    private Metres GivenTo(string part, CanIMakeForm? form)
+    private Metres GivenTo(string part, Dictionary<string, StringValues> asked)
     {
+        var (hold, with) = (asked.GetValueOrDefault("hold").ToString(), asked.GetValueOrDefault("holdWith").ToString());
         var here = Plan.Parts.Where(p => p.Part == part).ToList();
         long Of(string? ball) => here.Where(p => p.Leftover == ball).Sum(p => p.Length.Millimetres);
-        var twice = string.IsNullOrEmpty(form?.Hold) ? 0
-            : string.IsNullOrEmpty(form.HoldWith) || form.HoldWith == form.Hold ? Of(form.Hold) / 2
-            : Math.Min(Of(form.Hold), Of(form.HoldWith));
+        var twice = hold.Length == 0 ? 0 : with.Length == 0 || with == hold ? Of(hold) / 2 : Math.Min(Of(hold), Of(with));
         return Metres.FromMillimetres(here.Sum(p => p.Length.Millimetres) - twice);
     }
 

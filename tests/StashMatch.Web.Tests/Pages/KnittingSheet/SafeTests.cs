@@ -41,6 +41,21 @@ public sealed partial class SafeTests : SheetPages
         Assert.DoesNotContain($"{lacks[0].Part} lacks", Plain(await TextAsync(at)), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("&arrangement=own-colours")]
+    [InlineData("&arrangement=as-it-falls&nextDoor=blend")]
+    [InlineData("&arrangement=as-it-falls&nextDoor=blend&hold=oat&keep=brim~oat%2Boat")]
+    [InlineData("&arrangement=as-it-falls&nextDoor=blend&hold=teal&holdWith=oat&keep=stripe 1~teal%2Boat")]
+    [InlineData("&arrangement=as-it-falls&nextDoor=blend&join=moss~teal")]
+    public async Task The_sheet_is_short_by_what_its_answer_was_however_it_was_asked(string how)
+    {
+        await LogAsync(Scant, 0.1);
+        var asked = "/can-i-make?hat=practice-hat&size=D&stripes=4" + how;
+        var total = Regex.Match(Plain(await TextAsync(asked)), "Short by ([0-9.]+ m / [0-9.]+ yd)").Groups[1].Value;
+        Assert.NotEqual("", total);
+        Assert.Contains($"Ahead: no, short by {total} .", Plain(await TextAsync(await SaveAsync("Scant hat", asked))), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Where_to_stop_speaks_of_the_ball_without_what_is_put_by()
     {
