@@ -197,7 +197,7 @@ public class DetailsForm
             return colour;
         }
 
-        errors.Add("colour", message);
+        errors.Add("colour", $"{message}; the button beside it has a list, a picker and photos");
         return null;
     }
 
