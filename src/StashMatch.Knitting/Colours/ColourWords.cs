@@ -7,6 +7,7 @@ internal static class ColourWords
     private const int LightTenths = 5;
     private const int DarkTenths = 4;
     private const int BrightTenths = 4;
+    private const int GreyApart = 16;
 
     private static readonly Dictionary<string, YarnColour> Known = NamedColour.All.Concat(NamedColour.Also)
         .ToDictionary(n => string.Join(' ', Words(n.Name)), n => n.Colour, StringComparer.Ordinal);
@@ -53,6 +54,11 @@ internal static class ColourWords
     // Away from the grey of the same mean; a grey stays as it is.
     private static YarnColour Brighter(YarnColour plain)
     {
+        if (Math.Max(plain.Red, Math.Max(plain.Green, plain.Blue)) - Math.Min(plain.Red, Math.Min(plain.Green, plain.Blue)) <= GreyApart)
+        {
+            return plain;
+        }
+
         var mean = (plain.Red + plain.Green + plain.Blue) / 3;
         return Each(plain, c => c + ((c - mean) * BrightTenths / 10));
     }

@@ -51,6 +51,40 @@ public sealed class WeighLeftoversTests : PageContext
     }
 
     [Fact]
+    public async Task Knitted_up_is_undone_from_its_history_on_a_page_opened_anew()
+    {
+        await ReadyAsync();
+        var id = await Leftovers.WeighAsync(new NewLeftover("Moss", new Weighing(Grams.From(25), default, Grams.From(1)), new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed)), null, TestContext.Current.CancellationToken);
+        await Leftovers.KnitUpAsync(id, TestContext.Current.CancellationToken);
+        var page = Render<Page>();
+        Assert.Equal("knitted up, nothing left", page.Find(".list .length").TextContent);
+        Assert.DoesNotContain("25.0 g", page.Find(".list").TextContent, StringComparison.Ordinal);
+        await Button(page, "in hand").ClickAsync();
+        Assert.StartsWith("Knitted up, nothing left", page.Find("dialog .reading").TextContent, StringComparison.Ordinal);
+        page.WaitForAssertion(() => Button(page, "undo the last of it: knitted up"));
+        await Button(page, "undo the last of it: knitted up").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("Undone: Moss, knitted up", Said(page), StringComparison.Ordinal));
+        Assert.Equal(25m, (await Leftovers.FindAsync(id, TestContext.Current.CancellationToken))!.Left.Value);
+    }
+
+    [Fact]
+    public async Task A_step_undone_from_its_history_is_not_undone_again_from_the_line_above()
+    {
+        await ReadyAsync();
+        var id = await Leftovers.WeighAsync(new NewLeftover("Moss", new Weighing(Grams.From(25), default, Grams.From(1)), null), null, TestContext.Current.CancellationToken);
+        await Leftovers.ReweighAsync(id, new Weighing(Grams.From(20), default, Grams.From(1)), TestContext.Current.CancellationToken);
+        var page = Render<Page>();
+        await Button(page, "knitted up").ClickAsync();
+        page.WaitForAssertion(() => Button(page, "undo: Moss knitted up"));
+        await Button(page, "in hand").ClickAsync();
+        page.WaitForAssertion(() => Button(page, "undo the last of it: knitted up"));
+        await Button(page, "undo the last of it: knitted up").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("Undone: Moss, knitted up", Said(page), StringComparison.Ordinal));
+        Assert.DoesNotContain(page.FindAll("button"), b => b.TextContent.StartsWith("undo: ", StringComparison.Ordinal));
+        Assert.Equal(20m, (await Leftovers.FindAsync(id, TestContext.Current.CancellationToken))!.Left.Value);
+    }
+
+    [Fact]
     public async Task A_crumb_without_a_label_is_kept_and_left_out_of_plans()
     {
         await ReadyAsync();
@@ -118,7 +152,7 @@ public sealed class WeighLeftoversTests : PageContext
         await Leftovers.WeighAsync(new NewLeftover("Moss", Weighed(27.5m, 4), Label), cancel: TestContext.Current.CancellationToken);
         var page = Render<Page>();
         await Button(page, "knitted up").ClickAsync();
-        page.WaitForAssertion(() => Assert.StartsWith("knitted up", page.Find(".list .about").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Equal("knitted up, nothing left", page.Find(".list .length").TextContent));
         Assert.Empty(await Leftovers.ForHatsAsync(TestContext.Current.CancellationToken));
         await Button(page, "undo: ").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("Undone: Moss knitted up", Said(page), StringComparison.Ordinal));
@@ -275,7 +309,7 @@ public sealed class WeighLeftoversTests : PageContext
     {
         await ReadyAsync();
         var page = Render<Page>();
-        await page.Find("button.pick").ClickAsync();
+        await page.Find("button.choose").ClickAsync();
         await Button(page, "from a photo").ClickAsync();
         await page.Find("#photo").ChangeAsync(new());
         page.WaitForAssertion(() => Assert.Contains("The photo", page.Find(".photo-colour .field-message").TextContent, StringComparison.Ordinal));
