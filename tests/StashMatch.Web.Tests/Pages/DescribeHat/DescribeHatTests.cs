@@ -51,7 +51,7 @@ public sealed class DescribeHatTests : PageContext
 
     [Theory]
     [InlineData("weight class, 0-7", "44", "Weight class must be a whole number from 0 to 7.")]
-    [InlineData("most stripes", "99999", "Most stripes must be a whole number.")]
+    [InlineData("most stripes", "99999", "Most stripes must be a whole number from the least to 24.")]
     [InlineData("a pom-pom in yarn takes, metres; none if empty", "0", "A pom-pom in yarn must be a number over 0 and at most 1000.")]
     [InlineData("stitches to 10 cm", "", "Stitches to 10 cm is missing.")]
     [InlineData("for a head of, cm", "12", "The head fits no size of this hat.")]
@@ -81,7 +81,7 @@ public sealed class DescribeHatTests : PageContext
         await ByLabel(page, "braids").ChangeAsync("beside-brim-too");
         await page.Find("[aria-label='head of size 2']").InputAsync("9");
         Assert.Equal(8, page.FindAll("[aria-invalid=true]").Count);
-        Assert.Contains("Depth of each: number 2 is not a number.", page.Find("#values-message").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Depth of each: number 2 must be a number over 0", page.Find("#values-message").TextContent, StringComparison.Ordinal);
         Assert.Contains("“beside the brim too” belongs to", page.Find("#braids-message").TextContent, StringComparison.Ordinal);
         Assert.Contains("Head of size 2 must be a number from 30 to 75", page.Find("#head-2-message").TextContent, StringComparison.Ordinal);
         Assert.True(page.Find("details.sizes").HasAttribute("open"));
