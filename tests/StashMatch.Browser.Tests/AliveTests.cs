@@ -116,6 +116,29 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         await Expect(page.Locator(".verdict .proof")).ToContainTextAsync("size C");
     }
 
+    [Fact]
+    public async Task The_bag_is_looked_at_in_place_and_one_of_its_hats_is_opened()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        await LogOneAsync(new { id = "heap", name = "Heap", grams = 150, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1, fibre = "100% wool", colour = "#AA8844" });
+        await LogOneAsync(new { id = "pile", name = "Pile", grams = 150, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1, fibre = "100% wool", colour = "#223355" });
+        var page = await app.PageAsync(1280);
+        await page.GotoAsync("/from-this-bag?hat=practice-hat");
+        await page.EvaluateAsync("window.sameDocument = true");
+        await page.GetByLabel("Knitting").SelectOptionAsync("brim-up-sample");
+        await page.GetByText("all sizes, the usual arrangements").ClickAsync();
+        await page.GetByLabel("A", new() { Exact = true }).CheckAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Status).Last).ToContainTextAsync("looked at: ");
+        Assert.EndsWith("/from-this-bag?hat=brim-up-sample&allowance=10&size=A", page.Url, StringComparison.Ordinal);
+        Assert.True(await page.EvaluateAsync<bool>("window.sameDocument"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Find the depths" }).ClickAsync();
+        await Expect(page.GetByText("What to knit up is not ticked yet")).ToBeVisibleAsync();
+        await page.Locator(".hats summary").First.ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("open it alone") }).First.ClickAsync();
+        await Expect(page.Locator(".verdict .word")).Not.ToHaveTextAsync("no");
+    }
+
     // By keys: another leftover for a part.
     private static async Task ChooseAsync(IPage page, string part, string choice)
     {

@@ -11,6 +11,7 @@
   line.hidden = true;
   line.innerHTML = '<p role="status"></p><button type="button" class="quiet" hidden>stop</button><a class="button quiet" href="#" hidden>to the answer</a>';
   const [words, stop, up] = line.children;
+  let shown = location.pathname + location.search;
   let work = null, slow = 0, typing = 0, said = "", seen = null, next = null;
 
   const say = text => {
@@ -88,6 +89,7 @@
     for (const d of here.querySelectorAll("details")) if (open.includes(d.className + "|" + d.parentElement?.className)) d.open = true;
     document.title = page.title;
     if (push) history.pushState(null, "", address);
+    shown = location.pathname + location.search;
     const to = focusOn(place);
     if (from != null && to?.matches("input[inputmode]")) to.setSelectionRange(from, until);
     if (to && !to.matches(".verdict")) scrollBy({ top: to.getBoundingClientRect().top - top, behavior: "instant" });
@@ -161,7 +163,7 @@
   addEventListener("popstate", event => {
     if (!ours() || !samePage(location.pathname)) return;
     event.stopImmediatePropagation();
-    show(location.pathname + location.search, { push: false });
+    if (location.pathname + location.search !== shown) show(location.pathname + location.search, { push: false });
   }, true);
 
   stop.addEventListener("click", () => work?.abort());

@@ -155,6 +155,9 @@ public enum RepairCode
     /// <summary>Put one leftover into another part.</summary>
     MoveOne,
 
+    /// <summary>Leave one leftover out.</summary>
+    LeaveOut,
+
     /// <summary>Take rows from one stripe and give them to another.</summary>
     FewerRows,
 

@@ -48,7 +48,7 @@ public static class Matcher
         return true;
     }
 
-    /// <summary>The best plan over the stripe count asked, or over all the hat may have; null where none can be knitted, or covered where only that counts.</summary>
+    /// <summary>The best plan over the stripe count asked, or over all the hat may have (of those short the one that is least short, then more stripes); null where none can be knitted, or covered where only that counts.</summary>
     internal static Outcome? Best(Question question, out CannotBeKnitted? why, CancellationToken cancel, bool onlyIfCovered = false)
     {
         why = null;
@@ -73,7 +73,7 @@ public static class Matcher
                 continue;
             }
 
-            if (best is null || (outcome.Verdict, outcome.Plan.Rung, stripes).CompareTo((best.Verdict, best.Plan.Rung, best.Hat.Stripes)) > 0)
+            if (best is null || (outcome.Verdict, outcome.Plan.Rung, -outcome.Short, stripes).CompareTo((best.Verdict, best.Plan.Rung, -best.Short, best.Hat.Stripes)) > 0)
             {
                 best = outcome;
             }

@@ -11,6 +11,9 @@ internal sealed record Outcome(Question Question, HatNeeds Hat, Plan Plan, Verdi
     /// <summary>Whether this leads further: the better verdict, then the better chance.</summary>
     public bool IsAheadOf(Outcome other) => (Verdict, Chance).CompareTo((other.Verdict, other.Chance)) > 0;
 
+    /// <summary>By how much the hat is short, millimetres; 0 where all is covered.</summary>
+    public long Short => Verdict == Verdict.No ? Answers.Of(this, Question.AllowancePercent).Short.Millimetres : 0;
+
     public static Outcome Of(Question question, HatNeeds hat, Plan plan)
     {
         if (!plan.Complete)

@@ -23,13 +23,13 @@ internal static class Purchase
         var ratio = new LabelRatio(
             100, MassUnit.Grams, WeightClasses.TypicalMetresPer100Grams(outcome.Hat.WeightClass), LengthUnit.Metres, RatioSource.Printed);
         (Outcome Outcome, List<(string Name, long Need)> Parts, List<Leftover> Balls)? best = null;
-        foreach (var parts in Options(outcome))
+        foreach (var parts in Options(asked, outcome))
         {
             foreach (var extra in Extra)
             {
                 var balls = parts.Select((need, i) => Ball(i, need.Need, extra, ratio, asked, outcome)).ToList();
                 var tried = attempt(asked with { Leftovers = [.. asked.Leftovers, .. balls] });
-                if (tried is not null && (best is not { } b || (tried.Verdict, Lighter: -Weight(balls)).CompareTo((b.Outcome.Verdict, -Weight(b.Balls))) > 0))
+                if (tried is not null && (best is not { } b || (tried.Verdict, -MiniSkeins(balls), -Weight(balls)).CompareTo((b.Outcome.Verdict, -MiniSkeins(b.Balls), -Weight(b.Balls))) > 0))
                 {
                     best = (tried, parts, balls);
                 }
@@ -48,7 +48,7 @@ internal static class Purchase
                 BuyGrams = (int)Weight(buy.Balls),
                 BuyMetres = Metres.FromMillimetres(buy.Balls.Sum(b => b.Held.Millimetres)),
                 BuyBalls = buy.Balls.Count,
-                BuyMiniSkeins = buy.Balls.Sum(b => (int)Math.Ceiling(b.Weighing.Net.Value / MiniSkein)),
+                BuyMiniSkeins = MiniSkeins(buy.Balls),
                 Part = buy.Parts[0].Name,
             });
         }
@@ -56,15 +56,33 @@ internal static class Purchase
 
     private static decimal Weight(List<Leftover> balls) => balls.Sum(b => b.Weighing.Net.Value);
 
-    // A ball for each group that is short; where all are covered, one ball for one group of each kind, whichever mends most.
-    private static IEnumerable<List<(string Name, long Need)>> Options(Outcome outcome)
+    private static int MiniSkeins(List<Leftover> balls) => balls.Sum(b => (int)Math.Ceiling(b.Weighing.Net.Value / MiniSkein));
+
+    // What is short, in as few balls as the rules may let it come from and ball by ball; where all are covered, one ball for one group of
+    // each kind, whichever mends most. Nobody buys a skein for each strand.
+    private static List<List<(string Name, long Need)>> Options(Question asked, Outcome outcome)
     {
         var (puzzle, binOf) = (outcome.Plan.Puzzle, outcome.Plan.BinOf);
-        (string, long) Told(Item i) => (puzzle.Hat.Parts[puzzle.Grouping.Groups[i.Group].EndsAt].Name, i.Need);
-        var wanting = puzzle.Items.Where(i => binOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).Select(Told).ToList();
-        return wanting.Count > 0
-            ? [wanting]
-            : puzzle.Items.OrderByDescending(i => i.Need).ThenBy(i => i.Index).DistinctBy(i => i.Class).Take(MostOptions).Select(i => new List<(string, long)> { Told(i) });
+        PartGroup GroupOf(Item i) => puzzle.Grouping.Groups[i.Group];
+        HatPart PartOf(Item i) => puzzle.Hat.Parts[GroupOf(i).EndsAt];
+        (string Name, long Need) Told(Item i) => (PartOf(i).Name, i.Need);
+        (string Name, long Need) Together(IEnumerable<Item> items) => (PartOf(items.MaxBy(i => (i.Need, -i.Index))!).Name, items.Sum(i => i.Need));
+        var wanting = puzzle.Items.Where(i => binOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).ToList();
+        if (wanting.Count == 0)
+        {
+            return [.. puzzle.Items.OrderByDescending(i => i.Need).ThenBy(i => i.Index).DistinctBy(i => i.Class).Take(MostOptions).Select(i => new List<(string, long)> { Told(i) })];
+        }
+
+        // Strands of one side, and what stands beside nothing, may share; with nothing but the colour rule every other stripe may.
+        bool IsSmall(Item i) => i.Role == Role.Free;
+        bool IsSecond(Item i) => PartOf(i) is { Kind: PartKind.Strand } strand ? strand.Strand == 'b' : PartOf(i) is { Kind: PartKind.Stripe } stripe && stripe.Number % 2 == 0;
+        List<(string, long)> Shared(Func<Item, bool> shares) =>
+        [
+            .. wanting.Where(i => !shares(i)).Select(Told),
+            .. wanting.Where(shares).GroupBy(IsSecond).OrderByDescending(g => g.Sum(i => i.Need)).Select(Together),
+        ];
+        List<List<(string, long)>> options = [Shared(IsSmall), [.. wanting.Select(Told)]];
+        return asked.Arrangement == Arrangement.AsItFalls ? [Shared(_ => true), .. options] : options;
     }
 
     // Whole grams, up, of a plain wool that keeps a brim, in a colour of its own.

@@ -43,6 +43,7 @@ internal sealed class Repairs
             Blend();
         }
 
+        LeaveOut();
         new PartRepairs(_asked, _answer, _outcome, Try, Offer).Look();
         FewerStripes();
         AnotherArrangement();
@@ -103,6 +104,22 @@ internal sealed class Repairs
         || (tried.Verdict == than.Verdict && tried.Verdict == Verdict.OnlyJust && tried.Chance > than.Chance + 0.05);
 
     private void Blend() => Offer(RepairCode.Blend, _asked.Blend ? null : Try(_open with { Blend = true }));
+
+    // A ball that the scale or its label hardly vouches for may finish so neatly that the plan takes it, and be the likeliest to run out.
+    private void LeaveOut()
+    {
+        if (!_outcome.Plan.Complete)
+        {
+            return;
+        }
+
+        var used = _answer.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover).Where(l => !_asked.Locks.Any(k => k.Leftover == l.Id)).OrderBy(l => l.Held).ThenBy(l => l.Id, StringComparer.Ordinal);
+        OfferBest(
+            RepairCode.LeaveOut,
+            used,
+            l => _asked with { Leftovers = [.. _asked.Leftovers.Where(o => o.Id != l.Id)] },
+            (r, l) => r with { Leftover = l.Id });
+    }
 
     private void FewerStripes() => OfferBest(
         RepairCode.FewerStripes,

@@ -113,6 +113,7 @@ public sealed class Words
         return repair.Code switch
         {
             RepairCode.MoveOne => $"Let {Name(repair.Leftover)} go in {The(repair.Part!)}.",
+            RepairCode.LeaveOut => $"Leave {Name(repair.Leftover)} in the bag.",
             RepairCode.FewerStripes => $"Knit {repair.Stripes} {(repair.Stripes == 1 ? "stripe" : "stripes")}.",
             RepairCode.FewerRows => $"Knit {repair.Part} {Number(repair.RowsMoved!.Value)} {(repair.RowsMoved == 1 ? "row" : "rows")} shorter and {repair.OtherPart} as much deeper.",
             RepairCode.RePairBraid => $"Cut the strands of {repair.Part} from other leftovers.",

@@ -170,7 +170,7 @@ public sealed class AnswerLawTests
             Assert.True(Matcher.TryAnswer(asked, out var open, out _, TestContext.Current.CancellationToken));
             var best = Enumerable.Range(3, 4)
                 .Select(n => Matcher.TryAnswer(asked with { Stripes = n }, out var one, out _, TestContext.Current.CancellationToken) ? one : null)
-                .OfType<Answer>().MaxBy(a => (a.Verdict, a.SafeToPercent ?? 0, a.Hat.Stripes));
+                .OfType<Answer>().MaxBy(a => (a.Verdict, a.SafeToPercent ?? 0, -a.Short.Millimetres, a.Hat.Stripes));
             Assert.Equal((best!.Verdict, best.SafeToPercent, best.Hat.Stripes), (open.Verdict, open.SafeToPercent, open.Hat.Stripes));
         },
         iter: 60);

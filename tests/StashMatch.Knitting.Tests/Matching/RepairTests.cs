@@ -42,7 +42,7 @@ public sealed class RepairTests
             foreach (var repair in answer.Repairs.Where(r => r.Code is not (RepairCode.Buy or RepairCode.WeighSwatch)))
             {
                 // A repair of one part speaks of the count the answer has; one of the whole hat leaves an open count open.
-                var ofAPart = repair.Code is RepairCode.MoveOne or RepairCode.WiderBrimSet or RepairCode.FewerRows or RepairCode.RePairBraid or RepairCode.DropBraid or RepairCode.JoinNearMatch;
+                var ofAPart = repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.WiderBrimSet or RepairCode.FewerRows or RepairCode.RePairBraid or RepairCode.DropBraid or RepairCode.JoinNearMatch;
                 var mended = Ask(Applied(ofAPart ? question with { Stripes = answer.Hat.Stripes } : question, repair));
                 Assert.True(repair.Verdict == mended.Verdict, $"{repair.Code}: {repair.Verdict}, but {mended.Verdict}");
                 Assert.Equal(mended.Hat.Stripes, repair.Stripes ?? answer.Hat.Stripes);
@@ -59,6 +59,45 @@ public sealed class RepairTests
             Assert.True(answer.Verdict != Verdict.Yes || answer.Repairs.Count == 0);
         },
         iter: 150);
+
+    [Fact]
+    public void A_crumb_that_finishes_neatly_on_a_coarse_scale_may_be_left_in_the_bag()
+    {
+        var hat = Samples.SideToSide with { Brim = null, Braids = new Braids(BraidPlaces.None, StrandSource.Scraps, 2) };
+        var needs = hat.Needs("A", 4);
+        var stripes = needs.Parts.Where(p => p.Kind == PartKind.Stripe).Select(p => p.Need(hat.Usage).Value).ToList();
+        var seam = needs.Parts.Single(p => p.Kind == PartKind.Seam).Need(hat.Usage).Value;
+        var crumb = Samples.OfMetres("crumb", Math.Round(seam * 1.26m, 3)) with { Colour = YarnColour.FromRgb(250, 250, 250) };
+        Leftover[] bag =
+        [
+            Coloured("a", stripes.Max() * 2m, 30, 60, 120), Coloured("b", stripes.Max() * 2m, 200, 40, 40), Coloured("c", stripes.Max() * 2m, 220, 200, 60), Coloured("d", stripes.Max() * 2m, 40, 140, 60),
+            crumb with { Weighing = new Weighing(crumb.Weighing.Net, default, Grams.From(1)) },
+        ];
+        var answer = Ask(new Question(hat, "A", bag) { Stripes = 4, Arrangement = Arrangement.AsItFalls });
+        Assert.Equal(("crumb", Verdict.OnlyJust), (answer.WeakestLeftover, answer.Verdict));
+        Assert.Equal(("crumb", Verdict.Yes), answer.Repairs.Where(r => r.Code == RepairCode.LeaveOut).Select(r => (r.Leftover, r.Verdict)).Single());
+    }
+
+    [Fact]
+    public void What_is_short_in_many_strands_is_bought_in_few_balls()
+    {
+        var hat = Samples.SideToSide with { Brim = null };
+        var stripes = hat.Needs("C", 8).Parts.Where(p => p.Kind == PartKind.Stripe).Select(p => p.Need(hat.Usage).Value).ToList();
+        var answer = Ask(new Question(hat, "C", [.. stripes.Select((s, i) => Coloured($"s{i}", s * 1.05m, (byte)(30 * i), (byte)(255 - (30 * i)), (byte)(i % 2 * 200)))]) { Stripes = 8, AllowancePercent = 0 });
+        Assert.Equal(Verdict.No, answer.Verdict);
+        Assert.True(answer.Parts.Count(p => p.Short.Millimetres > 0) > 5);
+        var buy = Assert.Single(answer.Repairs, r => r.Code == RepairCode.Buy);
+        Assert.Equal(2, buy.BuyBalls);
+    }
+
+    [Fact]
+    public void An_open_count_where_nothing_is_enough_is_the_one_that_is_least_short()
+    {
+        var answer = Ask(new Question(Samples.SideToSide with { Brim = null }, "C", [Coloured("a", 30, 30, 60, 120), Coloured("b", 30, 200, 40, 40)]));
+        Assert.Equal(Verdict.No, answer.Verdict);
+        var others = Enumerable.Range(4, 9).Select(n => Ask(new Question(Samples.SideToSide with { Brim = null }, "C", [Coloured("a", 30, 30, 60, 120), Coloured("b", 30, 200, 40, 40)]) { Stripes = n }));
+        Assert.Equal(others.Min(o => o.Short), answer.Short);
+    }
 
     [Fact]
     public void A_stripe_a_little_too_long_for_its_leftover_gives_rows_to_the_one_with_most_to_spare()
@@ -129,6 +168,7 @@ public sealed class RepairTests
             RepairCode.DropBraid => question with { Hat = hat! with { Braids = hat.Braids with { Without = [int.Parse(repair.Part![6..], System.Globalization.CultureInfo.InvariantCulture)] } } },
             RepairCode.FewerStripes => question with { Stripes = repair.Stripes },
             RepairCode.AnotherArrangement => question with { Arrangement = repair.Arrangement!.Value, InTurn = repair.InTurn ?? 3 },
+            RepairCode.LeaveOut => question with { Leftovers = [.. question.Leftovers.Where(l => l.Id != repair.Leftover)] },
             RepairCode.Blend => question with { Blend = true },
             RepairCode.JoinNearMatch => question with { Leftovers = [.. question.Leftovers.Where(l => l.Id != repair.Leftover && l.Id != repair.OtherLeftover), Joined.AsOne("joined", [.. question.Leftovers.Where(l => l.Id == repair.Leftover), .. question.Leftovers.Where(l => l.Id == repair.OtherLeftover)])] },
             RepairCode.UnfoldBrim => question with { Hat = hat! with { Brim = hat.Brim! with { Folded = false } } },

@@ -14,6 +14,7 @@ public sealed record TapeLine(LeftoverAnswer Answer, string Code, IReadOnlyList<
 /// <summary>What the answer page shows, read off an answer; no sums of its own.</summary>
 public sealed class AnswerView
 {
+    private const int MostNamed = 8;
     private readonly Dictionary<string, string> _codes;
 
     public AnswerView(Answer answer, IReadOnlyDictionary<string, string> codes)
@@ -74,6 +75,31 @@ public sealed class AnswerView
         RatioSource.Guessed => "guessed",
         _ => "printed",
     };
+
+    /// <summary>Which leftovers were not asked for this hat, and why: so that none is missed in silence.</summary>
+    /// <param name="bag">What the bag holds.</param>
+    /// <param name="fibres">Which fibres may go in.</param>
+    public IEnumerable<string> LeftOut(IEnumerable<FreeLeftover> bag, FibreChoice fibres)
+    {
+        ArgumentNullException.ThrowIfNull(bag);
+        var others = bag.Where(b => Answer.Leftovers.All(l => l.Leftover.Id != b.Of.Id || l.Used.Millimetres == 0)).ToList();
+        var wrong = others.Where(b => !fibres.Allows(b.Free)).ToList();
+        var unknown = wrong.Where(b => b.Free.Fibre.Contains(FibreFamily.Unknown)).ToList();
+        foreach (var (some, why) in new[]
+        {
+            (others.Except(wrong).Where(b => b.Free.ClassOrGuess < Answer.Hat.WeightClass), "Thinner than this hat’s yarn"),
+            (others.Except(wrong).Where(b => b.Free.ClassOrGuess > Answer.Hat.WeightClass), "Thicker than this hat’s yarn"),
+            (wrong.Except(unknown), "Not of the fibres asked for"),
+            (unknown, "Of fibres nobody knows"),
+        })
+        {
+            var names = some.Select(b => b.Of.Name).ToList();
+            if (names.Count > 0)
+            {
+                yield return $"{why}: {string.Join(", ", names.Take(MostNamed))}{(names.Count > MostNamed ? $" and {names.Count - MostNamed} more" : "")}.";
+            }
+        }
+    }
 
     /// <summary>The label as printed; of leftovers held together, what they come to.</summary>
     public static string RatioOf(Leftover leftover)

@@ -189,7 +189,7 @@ public sealed record CanIMakeForm
     public string? Try(Repair repair, int stripes)
     {
         ArgumentNullException.ThrowIfNull(repair);
-        if (repair.Code is RepairCode.MoveOne or RepairCode.WiderBrimSet or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch && string.IsNullOrEmpty(Stripes))
+        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.WiderBrimSet or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch && string.IsNullOrEmpty(Stripes))
         {
             return (this with { Stripes = stripes.ToString(CultureInfo.InvariantCulture) }).Try(repair, stripes);
         }
@@ -198,6 +198,7 @@ public sealed record CanIMakeForm
         {
             RepairCode.FewerStripes => Address(f => f with { Stripes = $"{repair.Stripes}", Depths = null }),
             RepairCode.AnotherArrangement => Address(f => f with { Arrangement = Names.Of(repair.Arrangement!.Value), InTurn = repair.InTurn?.ToString(CultureInfo.InvariantCulture) }),
+            RepairCode.LeaveOut => KeepBack(repair.Leftover!),
             RepairCode.Blend => Address(f => f with { NextDoor = "blend" }),
             RepairCode.SmallerSize => Address(f => f with { Size = repair.Size, Depths = null }),
             RepairCode.UnfoldBrim => Address(f => f with { Brim = "single" }),
@@ -319,7 +320,9 @@ public sealed record CanIMakeForm
             }
             else
             {
-                errors.Add(field, $"{Short(each)} is not a part and one of the leftovers that may go into a hat");
+                errors.Add(field, halves.Length == 2 && IsPart(halves[0], hat)
+                    ? $"in {Words.The(halves[0])} names “{Short(halves[1])}”, which is not among the leftovers here any more: untick it below"
+                    : $"{Short(each)} is not a part and one of the leftovers that may go into a hat");
             }
         }
 

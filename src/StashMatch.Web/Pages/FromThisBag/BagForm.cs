@@ -56,6 +56,13 @@ public sealed record BagForm
         return Plan(cell.Size, cell.Stripes, ("arrangement", Names.Of(cell.Arrangement)));
     }
 
+    /// <summary>The address of one hat of the whole bag on the answer page, from its leftovers alone.</summary>
+    public string PlanOf(BagHat hat)
+    {
+        ArgumentNullException.ThrowIfNull(hat);
+        return (this with { Leftovers = [.. hat.Parts.Select(p => p.From!.Leftover).Distinct(StringComparer.Ordinal)] }).Plan(hat.Size, hat.Stripes, ("arrangement", Names.Of(hat.Arrangement)));
+    }
+
     /// <summary>The address of a hat with depths of its own on the answer page, each chosen leftover kept in its stripe.</summary>
     public string PlanOf(DepthPlan plan)
     {
