@@ -83,7 +83,9 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
     public async Task Nothing_of_a_hat_hangs_over_the_edge_of_a_small_phone()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
-        var page = await OpenAsync("/hats", 320, false);
+        var page = await app.PageAsync(320);
+        await page.GotoAsync("/hats");
+        await Expect(page.Locator("form.hat-form fieldset")).ToBeEnabledAsync();
         await page.Locator("#hat-class").FillAsync("44");
         await page.Locator("details.sizes summary").ClickAsync();
         await page.Locator("#head-2").FillAsync("9");
