@@ -66,6 +66,35 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
     }
 
     [Fact]
+    public async Task The_picker_has_its_script_on_a_page_come_to_from_a_plain_one()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        var page = await app.PageAsync(1280);
+        await page.GotoAsync("/");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Weigh a leftover" }).First.ClickAsync();
+        await page.WaitForURLAsync("**/leftovers");
+        await page.WaitForFunctionAsync("() => window.mudThemeProvider && window.mudElementRef");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Choose the colour" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "by picker" }).ClickAsync();
+        await Expect(page.Locator(".picker .mud-picker-color-overlay").First).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task Nothing_of_a_hat_hangs_over_the_edge_of_a_small_phone()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        var page = await app.PageAsync(320);
+        await page.GotoAsync("/hats");
+        await Expect(page.Locator("form.hat-form fieldset")).ToBeEnabledAsync();
+        await page.Locator("#hat-class").FillAsync("44");
+        await page.Locator("details.sizes summary").ClickAsync();
+        await page.Locator("#head-2").FillAsync("9");
+        await Expect(page.Locator("#head-2-message")).ToBeVisibleAsync();
+        await Axe.CheckAsync(page);
+        Assert.Equal(320, await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
+    }
+
+    [Fact]
     public async Task A_colour_is_taken_from_a_photo_by_typing_its_number()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");

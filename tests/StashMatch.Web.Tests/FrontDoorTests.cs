@@ -53,6 +53,17 @@ public sealed partial class FrontDoorTests(HomeApp app) : IClassFixture<HomeApp>
     }
 
     [Theory]
+    [InlineData("/leftovers", true)]
+    [InlineData("/hats", true)]
+    [InlineData("/kits", true)]
+    [InlineData("/testers", true)]
+    [InlineData("/settings", true)]
+    [InlineData("/", false)]
+    [InlineData("/tables", false)]
+    public async Task A_page_that_needs_scripts_says_so_where_they_are_blocked(string page, bool needs) =>
+        Assert.Equal(needs, (await TextAsync(page)).Contains("<noscript><p class=\"no-scripts\">The fields and buttons of this page need scripts", StringComparison.Ordinal));
+
+    [Theory]
     [InlineData("/css/base.css")]
     [InlineData("/css/pieces.css")]
     [InlineData("/fonts/atkinson-latin.woff2")]

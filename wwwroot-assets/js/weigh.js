@@ -28,6 +28,16 @@ export async function pixels(input, canvas, most) {
 // What was typed into a form before the page was lost, by field; null where nothing was.
 export const typed = name => { try { return JSON.parse(sessionStorage.getItem("typed:" + name)); } catch { return null; } };
 
+// The colour picker's own script, once: a page reached from a plain one does not have it yet.
+let dressing;
+export const dress = () => dressing ??= new Promise((done, failed) => {
+  const script = document.createElement("script");
+  script.src = new URL("_content/MudBlazor/MudBlazor.min.js?v=9.12.0", document.baseURI);
+  script.onload = () => done();
+  script.onerror = () => { dressing = null; failed(new Error("The picker's script did not come.")); };
+  document.head.append(script);
+});
+
 export const forget = name => sessionStorage.removeItem("typed:" + name);
 
 export const open = sheet => { if (sheet && !sheet.open) sheet.showModal(); };

@@ -8,14 +8,13 @@ namespace StashMatch.Knitting.Colours;
 public sealed record NamedColour(string Name, YarnColour Colour)
 {
     private const int Shortlist = 5;
+    private const int MostCharacters = 60;
 
     /// <summary>All of them, greys first, then round the circle.</summary>
-    public static IReadOnlyList<NamedColour> All { get; } =
-    [
-        .. SeedData.Rows<Row>("colour-names.json").Select(r => YarnColour.TryParse(r.Colour, out var colour, out var wrong)
-            ? new NamedColour(r.Name, colour)
-            : throw new InvalidOperationException($"{r.Name} {wrong}")),
-    ];
+    public static IReadOnlyList<NamedColour> All { get; } = Listed("colour-names.json");
+
+    /// <summary>Further words that are read, near to some of <see cref="All"/>; no colour is called by them.</summary>
+    public static IReadOnlyList<NamedColour> Also { get; } = Listed("colour-words.json");
 
     private static readonly OkLab[] Places = [.. All.Select(n => n.Colour.OkLab)];
 
@@ -50,26 +49,27 @@ public sealed record NamedColour(string Name, YarnColour Colour)
         return All[best];
     }
 
-    /// <summary>Reads a name, or a code such as "#5B7A3A".</summary>
+    /// <summary>Reads a name or a word people type for a colour, with light, pale, bright, dark or deep before it, or a code such as "#5B7A3A".</summary>
     public static bool TryRead(string? text, out YarnColour colour, [NotNullWhen(false)] out string? message)
     {
+        (colour, message) = (default, null);
         var typed = (text ?? "").Trim();
-        if (All.FirstOrDefault(n => n.Name.Equals(typed, StringComparison.OrdinalIgnoreCase)
-            || n.Name.Replace('-', ' ').Equals(typed, StringComparison.OrdinalIgnoreCase)) is { } named)
+        if (YarnColour.TryParse(typed, out colour, out _) || (typed.Length <= MostCharacters && ColourWords.TryRead(typed, out colour)))
         {
-            (colour, message) = (named.Colour, null);
             return true;
         }
 
-        if (YarnColour.TryParse(typed, out colour, out _))
-        {
-            message = null;
-            return true;
-        }
-
-        message = "must be a plain word such as dark green, or a code such as #5B7A3A";
+        message = "must be a plain word such as white, cream, grey, black, brown, tan, red, burgundy, pink, orange, yellow, olive, green, teal, turquoise, blue, denim, navy or purple, light, bright or dark before it if need be, or a code such as #5B7A3A";
         return false;
     }
+
+    /// <summary>What each row of a file of names stands for.</summary>
+    internal static NamedColour[] Listed(string file) =>
+    [
+        .. SeedData.Rows<Row>(file).Select(r => YarnColour.TryParse(r.Colour, out var colour, out var wrong)
+            ? new NamedColour(r.Name, colour)
+            : throw new InvalidOperationException($"{r.Name} {wrong}")),
+    ];
 
     private sealed record Row(string Name, string Colour, string Source);
 }

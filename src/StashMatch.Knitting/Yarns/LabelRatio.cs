@@ -79,6 +79,21 @@ public sealed record LabelRatio
     /// <summary>Printed, measured or guessed.</summary>
     public RatioSource Source { get; }
 
+    /// <summary>How far a guess may be off, either way, as a share: twice its standard deviation, a quarter in words [ours].</summary>
+    public const decimal GuessMayBeOff = 0.25m;
+
+    /// <summary>The least a length measured off and weighed may be off, either way, as a share [ours].</summary>
+    public const decimal MeasuredMayBeOff = 0.02m;
+
+    /// <summary>How far the ratio may be off, either way, as a share: 0 as printed; measured, half a scale step over the grams weighed, but no less than 2 %; guessed, a quarter.</summary>
+    /// <param name="scaleStep">The step of the scale a measured length was weighed on.</param>
+    public decimal MayBeOff(Grams scaleStep) => Source switch
+    {
+        RatioSource.Guessed => GuessMayBeOff,
+        RatioSource.Measured => Math.Max(MeasuredMayBeOff, scaleStep.Value / 2 / MassInGrams),
+        _ => 0,
+    };
+
     /// <summary>The mass in grams.</summary>
     public decimal MassInGrams => InGrams(Mass, MassUnit);
 

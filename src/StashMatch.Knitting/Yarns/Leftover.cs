@@ -53,10 +53,18 @@ public sealed record Leftover(string Id, string Name, Weighing Weighing, LabelRa
     /// <summary>What it holds if the scale read as much too low as its step allows.</summary>
     public Metres HeldAtMost => Metres.Held(Ratio.MetresIn(Weighing.Net.Value + Weighing.BandGrams));
 
-    /// <summary>How far what it holds may be off, either way: the scale's band, or a guessed ratio's spread.</summary>
-    public Metres Doubt => Ratio.Source == RatioSource.Guessed
-        ? Metres.FromMillimetres((long)(Held.Millimetres * Odds.Chance.GuessedSpread))
-        : Held - HeldAtLeast;
+    /// <summary>How far what it holds may be off, either way, as a share: the scale's band and the ratio's own doubt, which do not know of each other, so root of the sum of squares [ours].</summary>
+    public decimal MayBeOff
+    {
+        get
+        {
+            var (scale, ratio) = ((double)(Weighing.BandGrams / Weighing.Net.Value), (double)Ratio.MayBeOff(Weighing.ScaleStep));
+            return ratio == 0 ? Weighing.BandGrams / Weighing.Net.Value : (decimal)Math.Sqrt((scale * scale) + (ratio * ratio));
+        }
+    }
+
+    /// <summary>How far what it holds may be off, either way: <see cref="MayBeOff"/> of what it holds, and no more than that.</summary>
+    public Metres Doubt => Metres.FromMillimetres((long)(Held.Millimetres * Math.Min(1, MayBeOff)));
 
     /// <summary>The weight class said, else the one whose label envelope holds the ratio.</summary>
     public WeightClass ClassOrGuess => Class ?? WeightClasses.Guess(Ratio);

@@ -17,6 +17,14 @@ public sealed record Listed(LoggedLeftover Of)
     /// <summary>What is left, grams; 0 once it is knitted up.</summary>
     public decimal Grams => Of.KnittedUp ? 0 : Of.Weighing.Net.Value;
 
+    /// <summary>How far its metres may be off, as the end of a sentence; nothing where it is under half a per cent.</summary>
+    public static string GiveOrTake(Leftover yarn)
+    {
+        ArgumentNullException.ThrowIfNull(yarn);
+        var off = Math.Round(100 * yarn.MayBeOff, MidpointRounding.AwayFromZero);
+        return off >= 1 ? $", give or take {off}\u00A0%" : "";
+    }
+
     /// <summary>The plain word for its colour.</summary>
     public string? ColourName { get; } = Of.Colour is { } colour ? NamedColour.Nearest(colour).Name : null;
 

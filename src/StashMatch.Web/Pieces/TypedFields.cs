@@ -6,6 +6,9 @@ namespace StashMatch.Web.Pieces;
 /// <summary>Reads typed numbers into fields, with a message where one cannot be read.</summary>
 public static class TypedFields
 {
+    // The longest first.
+    private static readonly string[] GramWords = ["grammes", "gramme", "grams", "gram", "gr", "g"];
+
     /// <summary>A number typed as people do, within a range; null with a message under the field's name otherwise.</summary>
     public static decimal? Typed(this FieldErrors errors, string field, string typed, decimal least, decimal most)
     {
@@ -23,6 +26,15 @@ public static class TypedFields
         }
 
         return value;
+    }
+
+    /// <summary>Grams, with or without the word behind them: "12", "12 g", "12 grams".</summary>
+    public static decimal? TypedGrams(this FieldErrors errors, string field, string typed, decimal least, decimal most)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        var bare = typed.TrimEnd();
+        var unit = Array.Find(GramWords, w => bare.EndsWith(w, StringComparison.OrdinalIgnoreCase));
+        return errors.Typed(field, unit is not null && bare.Length > unit.Length ? bare[..^unit.Length] : typed, least, most);
     }
 
     /// <summary>An allowance typed in per cent, 0 to 100; the knitter's own where nothing is.</summary>

@@ -42,6 +42,17 @@ public sealed class NamedColourTests
     [InlineData("blue grey", "#8595A5")]
     [InlineData(" #5b7a3a ", "#5B7A3A")]
     [InlineData("5B7", "#55BB77")]
+    [InlineData("light blue", "#C2DAEA")]
+    [InlineData("Light Green", "#CADCB9")]
+    [InlineData("light grey", "#D6D5D1")]
+    [InlineData("gray", "#A09F9B")]
+    [InlineData("light-gray", "#D6D5D1")]
+    [InlineData("teal", "#1F7476")]
+    [InlineData("burgundy", "#641B2E")]
+    [InlineData("bright red", "#E2161F")]
+    [InlineData("light brown", "#BDA999")]
+    [InlineData("dark teal", "#134647")]
+    [InlineData("bright grey", "#A09F9B")]
     public void A_name_or_a_code_is_read(string typed, string code)
     {
         Assert.True(NamedColour.TryRead(typed, out var colour, out _));
@@ -49,8 +60,34 @@ public sealed class NamedColourTests
     }
 
     [Theory]
+    [InlineData("maroon")]
+    [InlineData("natural")]
+    [InlineData("ecru")]
+    [InlineData("aqua")]
+    [InlineData("lime")]
+    [InlineData("denim")]
+    public void A_word_people_type_is_read_though_no_colour_is_called_by_it(string typed)
+    {
+        Assert.True(NamedColour.TryRead(typed, out var colour, out _));
+        Assert.NotEqual(typed, NamedColour.Nearest(colour).Name);
+    }
+
+    [Fact]
+    public void Light_is_lighter_and_dark_darker_for_every_word()
+    {
+        foreach (var n in NamedColour.All.Concat(NamedColour.Also).Where(n => n.Name is not ("white" or "black") && !n.Name.Contains("pale", StringComparison.Ordinal) && !n.Name.Contains("dark", StringComparison.Ordinal)))
+        {
+            Assert.True(NamedColour.TryRead($"light {n.Name}", out var light, out _) && light.Lab.L > n.Colour.Lab.L, n.Name);
+            Assert.True(NamedColour.TryRead($"dark {n.Name}", out var dark, out _) && dark.Lab.L < n.Colour.Lab.L, n.Name);
+        }
+    }
+
+    [Theory]
     [InlineData("")]
     [InlineData("moonlight")]
+    [InlineData("light")]
+    [InlineData("light moonlight")]
+    [InlineData("light light red")]
     [InlineData("#12345")]
     public void Anything_else_is_a_message(string typed)
     {

@@ -49,4 +49,22 @@ public sealed class LabelRatioTests
     }
 
     private static decimal Of(string number) => decimal.Parse(number, System.Globalization.CultureInfo.InvariantCulture);
+
+    [Theory]
+    [InlineData(RatioSource.Printed, 1, 0)]
+    [InlineData(RatioSource.Measured, 1, 0.2)]
+    [InlineData(RatioSource.Measured, 0.1, 0.02)]
+    [InlineData(RatioSource.Guessed, 0.1, 0.25)]
+    public void A_measured_ratio_may_be_off_by_half_a_step_and_two_per_cent_at_least_a_guess_by_a_quarter(RatioSource from, double step, double share) =>
+        Assert.Equal((decimal)share, new LabelRatio(2.5m, MassUnit.Grams, 10, LengthUnit.Metres, from).MayBeOff(Grams.From((decimal)step)));
+
+    [Fact]
+    public void What_the_scale_and_the_ratio_may_be_off_meet_in_what_is_held()
+    {
+        // 10 g on a 1 g scale: 5 %; 2.5 g measured off on it: 20 %; together √(0.05² + 0.2²) = 20.6 % of 40 m.
+        var ratio = new LabelRatio(2.5m, MassUnit.Grams, 10, LengthUnit.Metres, RatioSource.Measured);
+        var leftover = new Leftover("a", "A", new Weighing(Grams.From(10), default, Grams.From(1)), ratio);
+        Assert.Equal(8.246m, leftover.Doubt.Value);
+        Assert.Equal(2m, (leftover with { Ratio = new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed) }).Doubt.Value);
+    }
 }

@@ -44,7 +44,7 @@ public sealed class FinishedForm
             errors.Add("the hat", $"cannot be knitted so: {why.Reason}");
         }
 
-        var (grams, step) = (errors.Typed("grams", Grams, 0.1m, Weighing.MostGrams), errors.Typed("scale step", Step, 0.001m, 100));
+        var (grams, step) = (errors.TypedGrams("grams", Grams, 0.1m, Weighing.MostGrams), errors.TypedGrams("scale step", Step, 0.001m, 100));
         if (!LabelText.TryParse(Label, RatioSource.Printed, out var ratio, out var label))
         {
             errors.Add("label", $"cannot be read: {label}");

@@ -161,7 +161,7 @@ public sealed class HatForm
                 return null;
             }
 
-            if (value == Math.Floor(value) && value <= 10_000)
+            if (value == Math.Floor(value))
             {
                 return (int)value;
             }

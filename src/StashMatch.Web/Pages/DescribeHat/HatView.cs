@@ -72,19 +72,13 @@ public sealed class HatView
             return null;
         }
 
-        if (!TypedNumber.TryRead(stitches, out var w, out var wrong) || !TypedNumber.TryRead(rows, out var c, out wrong))
+        var (w, c) = (errors.Typed("mine.stitches", stitches, Gauge.Least, Gauge.Most), errors.Typed("mine.rows", rows, Gauge.Least, Gauge.Most));
+        if (w is null || c is null)
         {
-            errors.Add("my gauge", wrong);
             return null;
         }
 
-        if (w is < Gauge.Least or > Gauge.Most || c is < Gauge.Least or > Gauge.Most)
-        {
-            errors.Add("my gauge", $"must be from {Gauge.Least} to {Gauge.Most} to 10 cm");
-            return null;
-        }
-
-        var mine = OwnGauge.At(design, plan, Gauge.Of(w, c));
+        var mine = OwnGauge.At(design, plan, Gauge.Of(w.Value, c.Value));
         return (mine, Metres.FromMillimetres(mine.Parts.Sum(p => p.Need(design.Usage).Millimetres)));
     }
 

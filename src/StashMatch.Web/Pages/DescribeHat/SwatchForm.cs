@@ -29,7 +29,7 @@ public sealed class SwatchForm
         ArgumentNullException.ThrowIfNull(errors);
         var (stitches, rows) = (errors.Typed("stitches cast on", Stitches, 4, 1_000), errors.Typed("rows knitted", Rows, 4, 5_000));
         var (w, c) = (errors.Typed("stitches to 10 cm", GaugeStitches, Gauge.Least, Gauge.Most), errors.Typed("rows to 10 cm", GaugeRows, Gauge.Least, Gauge.Most));
-        var (grams, step) = (errors.Typed("grams", Grams, 0.1m, Weighing.MostGrams), errors.Typed("scale step", Step, 0.001m, 100));
+        var (grams, step) = (errors.TypedGrams("grams", Grams, 0.1m, Weighing.MostGrams), errors.TypedGrams("scale step", Step, 0.001m, 100));
         if (!LabelText.TryParse(Label, RatioSource.Printed, out var ratio, out var label))
         {
             errors.Add("label", $"cannot be read: {label}");

@@ -84,7 +84,7 @@ public sealed class KitForm
             Number($"skeins[{i}].grams", s.Grams),
             int.TryParse(s.Count, NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : 0,
             s.Label,
-            s.Colour.Trim(),
+            Knitting.Colours.NamedColour.TryRead(s.Colour, out var colour, out _) ? colour.Hex : s.Colour.Trim(),
             s.Fibre.Trim()))]);
     }
 

@@ -192,12 +192,12 @@ public class DetailsForm
             return null;
         }
 
-        if (NamedColour.TryRead(Colour, out var colour, out var message))
+        if (NamedColour.TryRead(Colour, out var colour, out _))
         {
             return colour;
         }
 
-        errors.Add("colour", message);
+        errors.Add("colour", "is no word known here: take one from the list opened, a picker or a photo, or type a code such as #5B7A3A");
         return null;
     }
 

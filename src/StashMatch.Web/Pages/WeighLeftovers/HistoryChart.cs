@@ -21,6 +21,20 @@ public static class HistoryChart
     public static IReadOnlyList<HistoryEntry> Steps(IEnumerable<HistoryEntry> history) =>
         [.. history.Where(h => !h.IsUndone && h.Kind is EntryKind.Weighed or EntryKind.Used or EntryKind.KnittedUp).TakeLast(Most)];
 
+    /// <summary>What an undo would undo, in words; null where there is nothing but the first weighing.</summary>
+    public static string? LastStep(IReadOnlyList<HistoryEntry> history) =>
+        history.Skip(1).LastOrDefault(h => !h.IsUndone && h.Kind != EntryKind.Undone) is { } last ? Word(last.Kind) : null;
+
+    /// <summary>What kind of step it was.</summary>
+    public static string Word(EntryKind? kind) => kind switch
+    {
+        EntryKind.Weighed => "the weighing",
+        EntryKind.Used => "the use",
+        EntryKind.KnittedUp => "knitted up",
+        EntryKind.Removed => "taken off the list",
+        _ => "the change",
+    };
+
     /// <summary>The drawing as SVG; null where there is but one step, or no label to reckon metres by.</summary>
     /// <param name="history">Oldest first.</param>
     /// <param name="ratio">The label; null where there is none.</param>

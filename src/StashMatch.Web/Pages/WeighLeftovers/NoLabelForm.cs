@@ -24,7 +24,7 @@ public sealed class NoLabelForm
     {
         ArgumentNullException.ThrowIfNull(errors);
         var length = errors.Typed("length measured off", Length, 0.1m, 1_000);
-        var grams = errors.Typed("its grams", Grams, 0.01m, 1_000);
+        var grams = errors.TypedGrams("its grams", Grams, 0.01m, 1_000);
         if (length is null || grams is null)
         {
             return null;
@@ -54,7 +54,7 @@ public sealed class NoLabelForm
             return null;
         }
 
-        var off = Math.Round(100 * step / 2 / ratio.Mass, 1, MidpointRounding.AwayFromZero);
+        var off = Math.Round(100 * ratio.MayBeOff(Knitting.Quantities.Grams.From(step)), 1, MidpointRounding.AwayFromZero);
         var told = $"{Shown.Whole(ratio.MetresPer100Grams)} to 100 g, give or take {off:0.#} %";
         return ball is null ? told : $"{told}; about {Shown.Both(Metres.Held(ratio.MetresIn(ball.Net.Value)))} in all";
     }

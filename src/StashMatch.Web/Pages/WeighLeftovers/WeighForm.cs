@@ -25,7 +25,7 @@ public sealed class WeighForm : DetailsForm
     public Weighing? Reading => ReadWeighing(new FieldErrors());
 
     /// <summary>The scale's step, grams; the usual one where it cannot be read.</summary>
-    public decimal StepGrams => new FieldErrors().Typed("scale step", Step, 0.001m, 100) ?? Habits.Now.ScaleStep.Value;
+    public decimal StepGrams => new FieldErrors().TypedGrams("scale step", Step, 0.001m, 100) ?? Habits.Now.ScaleStep.Value;
 
     /// <summary>Takes a label, thickness and fibre over from a leftover of the same yarn, knowingly.</summary>
     public void SameYarnAs(LoggedLeftover other)
@@ -80,7 +80,7 @@ public sealed class WeighForm : DetailsForm
         return _sent.Key;
     }
 
-    /// <summary>The metres and yards as far as they can be told, with the scale's band; null while grams or label are missing or wrong.</summary>
+    /// <summary>The metres and yards as far as they can be told, and how far they may be off; null while grams or label are missing or wrong.</summary>
     public string? Live()
     {
         var errors = new FieldErrors();
@@ -100,8 +100,7 @@ public sealed class WeighForm : DetailsForm
         }
 
         var leftover = new Leftover("typed", "typed", weighing, ratio);
-        var band = leftover.Held.Millimetres == 0 ? 0 : Math.Round(100 * (leftover.HeldAtMost.Value / leftover.Held.Value - 1), MidpointRounding.AwayFromZero);
-        return Shown.Both(leftover.Held) + (band >= 1 ? $", give or take {band}\u00A0%" : "");
+        return Shown.Both(leftover.Held) + Listed.GiveOrTake(leftover);
     }
 
     /// <summary>What to mind about the reading, without stopping anybody; null if nothing.</summary>
@@ -151,9 +150,9 @@ public sealed class WeighForm : DetailsForm
     public static Weighing? ReadWeighing(string grams, string tare, string step, FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(errors);
-        var gross = errors.Typed("grams", grams, 0.001m, Weighing.MostGrams);
-        var core = string.IsNullOrWhiteSpace(tare) ? 0 : errors.Typed("core or bowl", tare, 0, Weighing.MostGrams);
-        var fine = errors.Typed("scale step", step, 0.001m, 100);
+        var gross = errors.TypedGrams("grams", grams, 0.001m, Weighing.MostGrams);
+        var core = string.IsNullOrWhiteSpace(tare) ? 0 : errors.TypedGrams("core or bowl", tare, 0, Weighing.MostGrams);
+        var fine = errors.TypedGrams("scale step", step, 0.001m, 100);
         if (gross is null || core is null || fine is null)
         {
             return null;

@@ -49,6 +49,58 @@ public sealed class DescribeHatTests : PageContext
         Assert.Contains("Weight class must be a whole number from 0 to 7", page.Find(".field-message").TextContent, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("weight class, 0-7", "44", "Weight class must be a whole number from 0 to 7.")]
+    [InlineData("most stripes", "99999", "Most stripes must be a whole number from the least to 24.")]
+    [InlineData("a pom-pom in yarn takes, metres; none if empty", "0", "A pom-pom in yarn must be a number over 0 and at most 1000.")]
+    [InlineData("stitches to 10 cm", "", "Stitches to 10 cm is missing.")]
+    [InlineData("for a head of, cm", "12", "The head fits no size of this hat.")]
+    public async Task What_is_wrong_stands_beside_its_field_and_marks_it(string label, string typed, string message)
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        Type(page, label, typed);
+        var field = ByLabel(page, label);
+        Assert.Equal("true", field.GetAttribute("aria-invalid"));
+        Assert.Equal(typed, field.GetAttribute("value") ?? "");
+        Assert.Equal(message, page.Find($"#{field.GetAttribute("aria-describedby")}").TextContent);
+        Assert.Single(page.FindAll(".field-message"));
+    }
+
+    [Fact]
+    public async Task Many_mistakes_are_all_said_each_beside_its_own_field()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        await ByLabel(page, "stripes").ChangeAsync("depths");
+        foreach (var (label, typed) in new[] { ("weight class, 0-7", "44"), ("stitches to 10 cm", "x"), ("rows to 10 cm", "900"), ("brim depth, none if empty", "99"), ("depth of each, from the first", "2 x"), ("a pom-pom in yarn takes, metres; none if empty", "-1") })
+        {
+            Type(page, label, typed);
+        }
+
+        await ByLabel(page, "braids").ChangeAsync("beside-brim-too");
+        await page.Find("[aria-label='head of size 2']").InputAsync("9");
+        Assert.Equal(8, page.FindAll("[aria-invalid=true]").Count);
+        Assert.Contains("Depth of each: number 2 must be a number over 0", page.Find("#values-message").TextContent, StringComparison.Ordinal);
+        Assert.Contains("“beside the brim too” belongs to", page.Find("#braids-message").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Head of size 2 must be a number from 30 to 75", page.Find("#head-2-message").TextContent, StringComparison.Ordinal);
+        Assert.True(page.Find("details.sizes").HasAttribute("open"));
+        Assert.Contains("once what is marked is mended", page.Find(".save").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_hat_keeps_its_gauge_until_it_is_described_at_mine()
+    {
+        await ReadyAsync();
+        var page = Render<Page>();
+        Type(page, "my stitches to 10 cm", "26");
+        Type(page, "my rows to 10 cm", "38");
+        Assert.Contains("keeps its 28 stitches and 40 rows", page.Find(".keeps").TextContent, StringComparison.Ordinal);
+        await page.FindAll("button").Single(b => b.TextContent == "Describe it at my gauge").ClickAsync();
+        Assert.Equal(("26", "38"), (ByLabel(page, "stitches to 10 cm").GetAttribute("value"), ByLabel(page, "rows to 10 cm").GetAttribute("value")));
+        Assert.Empty(page.FindAll(".keeps"));
+    }
+
     [Fact]
     public async Task A_pasted_table_becomes_a_hat_and_copies_back_the_same()
     {
@@ -89,7 +141,7 @@ public sealed class DescribeHatTests : PageContext
         foreach (var (label, value) in new[] { ("stitches cast on", "40"), ("rows knitted", "50"), ("stitches to 10 cm", "28"), ("rows to 10 cm", "40"), ("the swatch weighs, grams", "8.2"), ("the yarn's label", "100 g / 400 m") })
         {
             var id = page.FindAll("form.swatch-form:not(.finished-form) label").Single(l => l.TextContent == label).GetAttribute("for");
-            await page.Find($"#{id}").ChangeAsync(value);
+            await page.Find($"#{id}").InputAsync(value);
         }
 
         await page.Find("form.swatch-form:not(.finished-form)").SubmitAsync();
@@ -109,7 +161,7 @@ public sealed class DescribeHatTests : PageContext
         await page.Find("#fin-hat").ChangeAsync("side-to-side-sample");
         foreach (var (id, value) in new[] { ("size", "C"), ("stripes", "6"), ("part", "brim"), ("grams", "21.5"), ("label", "100 g / 400 m") })
         {
-            await page.Find($"#fin-{id}").ChangeAsync(value);
+            await page.Find($"#fin-{id}").InputAsync(value);
         }
 
         // The brim's bare 70.7 m and ends 0.3 m: 86.0 m used are 1.21 times the bare metres.

@@ -14,7 +14,7 @@ public sealed class NoLabelFormTests
     public void Ten_metres_of_4_1_grams_are_244_metres_to_100_grams_and_the_ball_about_92_7()
     {
         var form = new NoLabelForm { Length = "10", Grams = "4,1" };
-        Assert.Equal("244 m / 267 yd to 100 g, give or take 1.2 %; about 92.7 m / 101.4 yd in all", form.Told(Ball(0.1m), 0.1m));
+        Assert.Equal("244 m / 267 yd to 100 g, give or take 2 %; about 92.7 m / 101.4 yd in all", form.Told(Ball(0.1m), 0.1m));
         Assert.Null(form.Advice(0.1m));
         Assert.Equal(RatioSource.Measured, form.Measured(new FieldErrors())!.Source);
     }

@@ -99,7 +99,7 @@ public sealed class SentFromTheBrowserTests : PageContext
     private async Task<IRenderedComponent<Page>> OnPhotoAsync()
     {
         var page = Render<Page>();
-        await page.Find("button.pick").ClickAsync();
+        await page.Find("button.choose").ClickAsync();
         await Button(page, "from a photo").ClickAsync();
         await page.Find("#photo").ChangeAsync(new ChangeEventArgs());
         return page;

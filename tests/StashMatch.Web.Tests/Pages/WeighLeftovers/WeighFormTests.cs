@@ -27,6 +27,8 @@ public sealed class WeighFormTests
     [InlineData("1½")]
     [InlineData("１．５")]
     [InlineData(" 1 1/2 ")]
+    [InlineData("1.5 g")]
+    [InlineData("1,5Grams ")]
     public void Grams_are_read_as_people_type_them(string grams)
     {
         var leftover = new WeighForm { Name = "Ball", Grams = grams, Step = "0.1" }.Read(new FieldErrors());
@@ -40,6 +42,8 @@ public sealed class WeighFormTests
     [InlineData("1e308")]
     [InlineData("1.234,5")]
     [InlineData("0")]
+    [InlineData("g")]
+    [InlineData("12 oz")]
     [InlineData("5001")]
     public void A_number_that_is_none_is_a_message_and_never_a_wrong_gram(string grams)
     {
@@ -91,6 +95,14 @@ public sealed class WeighFormTests
         Assert.Null(form.Mind());
         Assert.StartsWith("95.0 m / 103.9 yd", form.Live(), StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("38", "1", "2.5 g / 10 m", RatioSource.Measured, "152.0 m / 166.2 yd, give or take 20\u00A0%")]
+    [InlineData("38", "0.1", "4.1 g / 10 m", RatioSource.Measured, "92.7 m / 101.4 yd, give or take 2\u00A0%")]
+    [InlineData("38", "1", "100 g / 400 m", RatioSource.Guessed, "152.0 m / 166.2 yd, give or take 25\u00A0%")]
+    [InlineData("38", "1", "100 g / 400 m", RatioSource.Printed, "152.0 m / 166.2 yd, give or take 1\u00A0%")]
+    public void What_the_ratio_may_be_off_counts_beside_the_scale(string grams, string step, string label, RatioSource from, string shown) =>
+        Assert.Equal(shown, new WeighForm { Name = "Ball", Grams = grams, Step = step, Label = label, From = from }.Live());
 
     [Fact]
     public void A_lost_label_is_measured_off_and_marked_so()
