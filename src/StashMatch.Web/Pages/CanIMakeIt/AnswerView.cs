@@ -34,7 +34,7 @@ public sealed class AnswerView
             },
             StringComparer.Ordinal);
         Tapes = [.. answer.Leftovers.Where(l => l.Used.Millimetres > 0).OrderBy(l => FirstUse(l.Leftover.Id)).Select(ToLine)];
-        Scale = TapeScale.For(Tapes.Select(t => t.Answer.Leftover.HeldAtMost).Concat(Unfilled.Select(p => p.Need)).Concat(
+        Scale = TapeScale.For(Tapes.Select(t => t.Answer.Leftover.Held + t.Doubt).Concat(Unfilled.Select(p => p.Need)).Concat(
             answer.Parts.Where(p => p.From is not null && p.Short.Millimetres > 0).Select(p => byId[p.From!.Leftover].Held + p.Short)));
     }
 
