@@ -81,7 +81,7 @@ public sealed class SheetTests(LiveApp app) : IClassFixture<LiveApp>
         await page.EmulateMediaAsync(new() { Media = Media.Print });
         Task<string> Style(string of, string what) => page.Locator(of).First.EvaluateAsync<string>($"e => getComputedStyle(e).{what}");
         Assert.Equal("auto", await Style(".sheet section", "breakInside"));
-        Assert.Equal("avoid", await Style(".sheet h3", "breakAfter"));
+        Assert.Equal("avoid", await Style(".sheet section h2", "breakAfter"));
         Assert.Equal("avoid", await Style(".sheet section li", "breakAfter"));
         Assert.Equal("0px", await Style(".shell", "paddingBottom"));
         await Expect(page.Locator(".state-ahead")).ToBeHiddenAsync();

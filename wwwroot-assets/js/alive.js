@@ -6,8 +6,9 @@
   const asks = form => form instanceof HTMLFormElement && form.method === "get" && form.closest("[data-alive]") ? form : null;
   const samePage = path => path === location.pathname || (["/", "/can-i-make"].includes(path) && ["/", "/can-i-make"].includes(location.pathname));
 
-  const line = document.createElement("div");
+  const line = document.createElement("section");
   line.className = "now";
+  line.setAttribute("aria-label", "The answer now");
   line.hidden = true;
   line.innerHTML = '<p role="status"></p><button type="button" class="quiet" hidden>stop</button><a class="button quiet" href="#" hidden>to the answer</a>';
   const [words, stop, up] = line.children;
