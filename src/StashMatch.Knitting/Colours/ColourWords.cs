@@ -9,10 +9,12 @@ internal static class ColourWords
     private const int BrightTenths = 4;
     private const int GreyApart = 16;
 
+    private static readonly string[] Modifiers = ["pale", "dark", "bright", "mid"];
+
     private static readonly Dictionary<string, YarnColour> Known = NamedColour.All.Concat(NamedColour.Also)
         .ToDictionary(n => string.Join(' ', Words(n.Name)), n => n.Colour, StringComparer.Ordinal);
 
-    /// <summary>Reads a word or two, at most three; a name of its own comes before one made of a modifier and a name.</summary>
+    /// <summary>Reads a word or a few; a name of its own comes before one made of a modifier and a name.</summary>
     public static bool TryRead(string typed, out YarnColour colour)
     {
         var words = Words(typed);
@@ -21,20 +23,52 @@ internal static class ColourWords
             return true;
         }
 
-        if (words.Length < 2 || !Known.TryGetValue(string.Join(' ', words[1..]), out var plain))
+        if (words.Length < 2)
         {
+            return words.Length == 1 && Known.TryGetValue(Without(words[0]), out colour);
+        }
+
+        // "Olive green" is olive, "greyish pink" a pink.
+        if (words.Length == 2 && Known.TryGetValue(Without(words[1]), out var second))
+        {
+            if (words[0].EndsWith("ish", StringComparison.Ordinal) && Known.ContainsKey(Without(words[0])))
+            {
+                colour = second;
+                return true;
+            }
+
+            if (Known.TryGetValue(words[0], out colour))
+            {
+                return true;
+            }
+        }
+
+        if (!Modifiers.Contains(words[0]) || Modifiers.Contains(words[1]) || !TryRead(string.Join(' ', words[1..]), out var plain))
+        {
+            colour = default;
             return false;
         }
 
-        (var known, colour) = words[0] switch
+        colour = words[0] switch
         {
-            "pale" => (true, Each(plain, c => c + ((255 - c) * LightTenths / 10))),
-            "dark" => (true, Each(plain, c => c - (c * DarkTenths / 10))),
-            "bright" => (true, Brighter(plain)),
-            "mid" => (true, plain),
-            _ => (false, default),
+            "pale" => Each(plain, c => c + ((255 - c) * LightTenths / 10)),
+            "dark" => Each(plain, c => c - (c * DarkTenths / 10)),
+            "bright" => Brighter(plain),
+            _ => plain,
         };
-        return known;
+        return true;
+    }
+
+    // "Pinkish", "reddish", "bluish": the colour alone.
+    private static string Without(string word)
+    {
+        if (!word.EndsWith("ish", StringComparison.Ordinal))
+        {
+            return word;
+        }
+
+        var stem = word[..^3];
+        return new[] { stem, stem + "e", stem.Length > 0 ? stem[..^1] : stem }.FirstOrDefault(Known.ContainsKey) ?? word;
     }
 
     // Hyphens are gaps, gray is grey, and of words for one thing one is kept.
@@ -43,7 +77,7 @@ internal static class ColourWords
         .. text.ToLowerInvariant().Split([' ', '-', '\t', '\u00A0'], StringSplitOptions.RemoveEmptyEntries).Select(w => w switch
         {
             "gray" => "grey",
-            "light" or "soft" => "pale",
+            "light" or "soft" or "baby" => "pale",
             "deep" => "dark",
             "vivid" => "bright",
             "medium" => "mid",

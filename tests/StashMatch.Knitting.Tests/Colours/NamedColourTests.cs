@@ -60,6 +60,23 @@ public sealed class NamedColourTests
     }
 
     [Theory]
+    [InlineData("baby blue", "pale blue")]
+    [InlineData("olive green", "olive")]
+    [InlineData("navy blue", "navy")]
+    [InlineData("burgundy red", "burgundy")]
+    [InlineData("dark olive green", "dark olive")]
+    [InlineData("greyish pink", "pink")]
+    [InlineData("Pinkish", "pink")]
+    [InlineData("reddish", "red")]
+    public void A_word_more_than_needed_is_read_too(string typed, string like)
+    {
+        Assert.True(NamedColour.TryRead(typed, out var colour, out _));
+        Assert.True(NamedColour.TryRead(like, out var plain, out _));
+        Assert.Equal(plain, colour);
+        Assert.False(NamedColour.TryRead(typed + " elephant", out _, out _));
+    }
+
+    [Theory]
     [InlineData("maroon")]
     [InlineData("natural")]
     [InlineData("ecru")]

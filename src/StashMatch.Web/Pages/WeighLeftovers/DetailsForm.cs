@@ -197,7 +197,7 @@ public class DetailsForm
             return colour;
         }
 
-        errors.Add("colour", "is no word known here: take one from the list opened, a picker or a photo, or type a code such as #5B7A3A");
+        errors.Add("colour", "is no word known here: choose it with the button beside it, or leave it empty");
         return null;
     }
 

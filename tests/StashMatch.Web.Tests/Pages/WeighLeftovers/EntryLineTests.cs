@@ -9,7 +9,7 @@ namespace StashMatch.Web.Tests.Pages.WeighLeftovers;
 public sealed class EntryLineTests : PageContext
 {
     [Fact]
-    public async Task A_word_for_no_colour_opens_the_list_of_words()
+    public async Task A_word_for_no_colour_is_named_and_typing_goes_on()
     {
         await ReadyAsync();
         var page = Render<Page>();
@@ -17,7 +17,9 @@ public sealed class EntryLineTests : PageContext
         Type(page, "grams", "12 g");
         Type(page, "colour", "moonlight");
         await page.Find("form.entry").SubmitAsync();
-        Assert.Contains("take one from the list opened", page.Find("#colour-message").TextContent, StringComparison.Ordinal);
+        Assert.Contains("choose it with the button beside it, or leave it empty", page.Find("#colour-message").TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll(".choice"));
+        await page.Find("button.choose").ClickAsync();
         Assert.Contains("burgundy", page.Find(".choice").TextContent, StringComparison.Ordinal);
         Type(page, "colour", "light brown");
         await page.Find("form.entry").SubmitAsync();
