@@ -43,7 +43,7 @@ internal static class ColourWords
             }
         }
 
-        if (!Modifiers.Contains(words[0]) || Modifiers.Contains(words[1]) || !TryRead(string.Join(' ', words[1..]), out var plain))
+        if (!Modifiers.Contains(words[0]) || words[0] == words[1] || !TryRead(string.Join(' ', words[1..]), out var plain))
         {
             colour = default;
             return false;
