@@ -60,6 +60,7 @@ public static class Matcher
         }
 
         Outcome? best = null;
+        (Verdict, decimal, long, int) bestStands = default;
         foreach (var stripes in counts)
         {
             if (!question.Hat.TryNeeds(question.Size, stripes, out var hat, out var cannot) || (cannot = CannotArrange(question, hat)) is not null)
@@ -73,9 +74,10 @@ public static class Matcher
                 continue;
             }
 
-            if (best is null || (outcome.Verdict, outcome.Plan.Rung, -outcome.Short, stripes).CompareTo((best.Verdict, best.Plan.Rung, -best.Short, best.Hat.Stripes)) > 0)
+            var stands = (outcome.Verdict, outcome.Plan.Rung, counts.Count == 1 ? 0 : -outcome.Short, stripes);
+            if (best is null || stands.CompareTo(bestStands) > 0)
             {
-                best = outcome;
+                (best, bestStands) = (outcome, stands);
             }
         }
 

@@ -63,8 +63,7 @@ internal static class Purchase
     private static List<List<(string Name, long Need)>> Options(Question asked, Outcome outcome)
     {
         var (puzzle, binOf) = (outcome.Plan.Puzzle, outcome.Plan.BinOf);
-        PartGroup GroupOf(Item i) => puzzle.Grouping.Groups[i.Group];
-        HatPart PartOf(Item i) => puzzle.Hat.Parts[GroupOf(i).EndsAt];
+        HatPart PartOf(Item i) => puzzle.Hat.Parts[puzzle.Grouping.Groups[i.Group].EndsAt];
         (string Name, long Need) Told(Item i) => (PartOf(i).Name, i.Need);
         (string Name, long Need) Together(IEnumerable<Item> items) => (PartOf(items.MaxBy(i => (i.Need, -i.Index))!).Name, items.Sum(i => i.Need));
         var wanting = puzzle.Items.Where(i => binOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).ToList();
@@ -74,15 +73,15 @@ internal static class Purchase
         }
 
         // Strands of one side, and what stands beside nothing, may share; with nothing but the colour rule every other stripe may.
-        bool IsSmall(Item i) => i.Role == Role.Free;
         bool IsSecond(Item i) => PartOf(i) is { Kind: PartKind.Strand } strand ? strand.Strand == 'b' : PartOf(i) is { Kind: PartKind.Stripe } stripe && stripe.Number % 2 == 0;
         List<(string, long)> Shared(Func<Item, bool> shares) =>
         [
             .. wanting.Where(i => !shares(i)).Select(Told),
             .. wanting.Where(shares).GroupBy(IsSecond).OrderByDescending(g => g.Sum(i => i.Need)).Select(Together),
         ];
-        List<List<(string, long)>> options = [Shared(IsSmall), [.. wanting.Select(Told)]];
-        return asked.Arrangement == Arrangement.AsItFalls ? [Shared(_ => true), .. options] : options;
+        List<List<(string, long)>> options = [Shared(i => i.Role == Role.Free), [.. wanting.Select(Told)]];
+        options = asked.Arrangement == Arrangement.AsItFalls ? [Shared(_ => true), .. options] : options;
+        return [.. options.DistinctBy(o => o.Count)];
     }
 
     // Whole grams, up, of a plain wool that keeps a brim, in a colour of its own.
