@@ -35,7 +35,7 @@ public sealed record Calibration(double Factor, double MeasureSpread)
         ArgumentNullException.ThrowIfNull(ratio);
         var grams = (double)weighing.Net.Value;
         var scale = (double)weighing.BandGrams / Math.Sqrt(3) / grams;
-        var label = ratio.Source == RatioSource.Guessed ? Odds.Chance.GuessedSpread : Odds.Chance.PrintedSpread;
+        var label = Odds.LengthDoubt.LabelOf(ratio, weighing);
         return new Calibration((double)ratio.MetresIn(weighing.Net.Value) / bareMetres, Math.Sqrt((scale * scale) + (label * label)));
     }
 
