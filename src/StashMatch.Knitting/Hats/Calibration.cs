@@ -41,7 +41,7 @@ public sealed record Calibration(double Factor, double MeasureSpread)
 
     /// <summary>
     /// The usage of a knitter known by these, none or more: each weighs by its precision, beside what is known of knitters at large
-    /// (1.10, 10 %). The spread is that of the next hat: how well the knitter is known, and how much one piece differs from the next.
+    /// (1.10, 12 %). The spread is that of the next hat: how well the knitter is known, and how much one piece differs from the next.
     /// </summary>
     public static Usage Combine(IEnumerable<Calibration> known)
     {
