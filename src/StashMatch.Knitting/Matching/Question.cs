@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Matching;
@@ -21,6 +22,19 @@ public enum Arrangement
 
     /// <summary>Nothing but the colour rule.</summary>
     AsItFalls,
+}
+
+/// <summary>How the stripes are ordered by colour.</summary>
+public enum ColourOrder
+{
+    /// <summary>However they fall.</summary>
+    Any,
+
+    /// <summary>In small steps from one stripe to the next.</summary>
+    Gradient,
+
+    /// <summary>In big ones.</summary>
+    Contrast,
 }
 
 /// <summary>A part and a leftover the knitter has put together, or kept apart.</summary>
@@ -71,5 +85,5 @@ public sealed record Question(Hat Hat, string Size, IReadOnlyList<Leftover> Left
     private static readonly ConditionalWeakTable<IReadOnlyList<Leftover>, Bag> Ready = [];
 
     /// <summary>The leftovers made ready, once for all questions about the same list, which is not changed meanwhile.</summary>
-    internal Bag Bag() => Ready.GetValue(Leftovers, Matching.Bag.Of);
+    internal Bag Bag() => Ready.GetValue(Leftovers, Search.Bag.Of);
 }
