@@ -11,7 +11,7 @@ internal static class SmallInstances
 {
     private const double MostWays = 60_000;
     private static readonly string[] Fibres = ["100% wool", "100% wool", "80% superwash wool, 20% nylon", "100% acrylic", "unknown", "100% alpaca"];
-    private static readonly (byte, byte, byte)?[] Colours = [(226, 211, 178), (226, 211, 178), (223, 209, 180), (82, 48, 99), (38, 55, 79), (180, 54, 44), (86, 142, 94), null];
+    private static readonly (byte, byte, byte)?[] Colours = [(226, 211, 178), (223, 209, 180), (82, 48, 99), (38, 55, 79), (180, 54, 44), (86, 142, 94), (240, 200, 40), null, null];
 
     public static Question Of(int seed)
     {
@@ -43,7 +43,7 @@ internal static class SmallInstances
         var mass = source == RatioSource.Measured ? 1 + random.Next(9) : 50;
         return new Leftover(id, id, new Weighing(Grams.From(grams + tare), Grams.From(tare), Grams.From(step)), new LabelRatio(mass, MassUnit.Grams, mass * metresPerGram, LengthUnit.Metres, source))
         {
-            Class = random.Next(14) == 0 ? WeightClass.Light : WeightClass.SuperFine,
+            Class = random.Next(30) == 0 ? WeightClass.Light : WeightClass.SuperFine,
             Fibre = FibreBlend.TryParse(Fibres[random.Next(Fibres.Length)], out var fibre, out _) ? fibre : FibreBlend.Unknown,
             Colour = Colours[random.Next(Colours.Length)] is var (r, g, b) ? YarnColour.FromRgb(r, g, b) : null,
         };
@@ -108,14 +108,23 @@ internal static class SmallInstances
         return new PrintedHat { Name = "printed", WeightClass = WeightClass.SuperFine, AllowanceIncluded = random.Next(2) == 0, Sizes = [new PrintedSize("X", null, lines)] };
     }
 
-    // Balls near what the lots take, alone or two together, a little short of it or over it; and strangers.
-    private static List<Leftover> Bag(Sheet sheet, Random random, int balls) => [.. Enumerable.Range(0, balls).Select(i =>
+    // Mostly balls that hold what some way of sharing out asks of them, all with about as much over; else balls of about a lot or two.
+    private static List<Leftover> Bag(Sheet sheet, Random random, int balls)
     {
-        var lots = sheet.Lots;
-        var about = lots[random.Next(lots.Length)].Need + (random.Next(2) == 0 ? lots[random.Next(lots.Length)].Need : 0);
-        var metres = random.Next(5) == 0 ? random.Next(1, 120) : about / 1000.0 * (0.8 + (0.7 * random.NextDouble()));
-        return Ball($"l{i}", Math.Clamp(metres, 0.5, 2_000), random);
-    })];
+        double Between(double least, double most) => least + ((most - least) * random.NextDouble());
+        var loads = new double[balls];
+        var on = loads.Select(_ => new List<Lot>()).ToArray();
+        var (planted, over) = (random.Next(5) > 0, new[] { 0.97, 1.0, 1.04, 1.08, 1.12, 1.18, 1.25, 1.4 }[random.Next(8)]);
+        foreach (var lot in sheet.Lots)
+        {
+            var open = Enumerable.Range(0, balls).Where(b => !planted || !(sheet.Own && on[b].Exists(o => Sheet.Excludes(o, lot)))).DefaultIfEmpty(random.Next(balls)).ToList();
+            var ball = open[random.Next(open.Count)];
+            on[ball].Add(lot);
+            loads[ball] += lot.Need / 1000.0;
+        }
+
+        return [.. loads.Select((l, i) => Ball($"l{i}", Math.Clamp(planted && l > 0 ? l * over * Between(0.99, 1.06) : Between(1, 90), 0.5, 2_000), random))];
+    }
 
     private static Question Pin(Question question, HatNeeds hat, Random random)
     {
