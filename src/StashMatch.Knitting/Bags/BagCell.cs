@@ -20,6 +20,12 @@ public sealed record BagCell(string Size, int Stripes, Arrangement Arrangement)
     /// <summary>Chance that no leftover runs out, 0 to 1.</summary>
     public double ChanceOfEnough { get; init; }
 
+    /// <summary>The rung of the plan that opens, as <see cref="Answer.Sureness"/>.</summary>
+    public double Sureness { get; init; }
+
+    /// <summary>The highest rung any plan with this word reaches, as <see cref="Answer.Reach"/>.</summary>
+    public double Reach { get; init; }
+
     /// <summary>The smallest margin of a leftover in per cent of its needs, rounded down to 0.1; 0 with something uncovered.</summary>
     public decimal MarginPercent { get; init; }
 

@@ -61,7 +61,7 @@ internal sealed class Mending
         if (_answer.Why == Why.NotCalibrated)
         {
             var known = _outcome.Plan.ChanceOfEnough(_outcome.Hat.Usage with { Spread = Outcome.CalibratedSpread });
-            _found.Add(new Repair(RepairCode.WeighSwatch, Verdict.Yes, known));
+            _found.Add(new Repair(RepairCode.WeighSwatch, Verdict.Yes, known) { Changed = _asked });
         }
 
         Purchase.Offer(_asked, _outcome, Try, Offer);
@@ -73,7 +73,7 @@ internal sealed class Mending
     {
         if (tried is not null)
         {
-            var repair = new Repair(code, tried.Verdict, tried.Chance) { Stripes = tried.Hat.Stripes == _outcome.Hat.Stripes ? null : tried.Hat.Stripes };
+            var repair = new Repair(code, tried.Verdict, tried.Chance) { Changed = tried.Question, Stripes = tried.Hat.Stripes == _outcome.Hat.Stripes ? null : tried.Hat.Stripes };
             _found.Add(facts is null ? repair : facts(repair));
         }
     }

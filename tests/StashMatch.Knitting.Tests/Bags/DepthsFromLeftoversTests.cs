@@ -1,4 +1,5 @@
 using CsCheck;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
@@ -6,7 +7,7 @@ using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using Xunit;
 
-namespace StashMatch.Knitting.Tests.Matching;
+namespace StashMatch.Knitting.Tests.Bags;
 
 public sealed class DepthsFromLeftoversTests
 {

@@ -1,11 +1,12 @@
 using CsCheck;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Yarns;
 using Xunit;
 
-namespace StashMatch.Knitting.Tests.Matching;
+namespace StashMatch.Knitting.Tests.Bags;
 
 public sealed class WholeBagTests
 {
