@@ -11,8 +11,7 @@ internal static class Everything
 
     /// <summary>All the rule says.</summary>
     /// <param name="sheet">The question.</param>
-    /// <param name="like">The leftover each part had before, by the part's place in the hat; null where nothing was.</param>
-    public static Ruling Of(Sheet sheet, IReadOnlyList<string?>? like = null)
+    public static Ruling Of(Sheet sheet)
     {
         var rungs = new Rungs(sheet);
         var best = new (Word Word, decimal Rung)[4];
@@ -43,7 +42,7 @@ internal static class Everything
             }
 
             var bears = keeps ? rungs.Kept(word, rung) : rungs.Bears(word, rung);
-            var plan = (-Changed(sheet, ballOf, like), rung, keeps, bears.Zip(loads, Sheet.Worth).Sum(), sheet.SeamDiffers(ballOf));
+            var plan = (-Changed(sheet, ballOf), rung, keeps, bears.Zip(loads, Sheet.Worth).Sum(), sheet.SeamDiffers(ballOf));
             top = top is { } t && t.CompareTo(plan) >= 0 ? t : plan;
         }
 
@@ -64,9 +63,12 @@ internal static class Everything
     /// <summary>The reason, counts of leftovers aside.</summary>
     public static Why WhyOf(Question question, HatNeeds hat) => Reasons.Of(question, hat, WordOf, CanKeep)!.Value;
 
-    /// <summary>How many parts come from another leftover than before.</summary>
-    public static int Changed(Sheet sheet, IReadOnlyList<int> ballOf, IReadOnlyList<string?>? like) => like is null ? 0 : Enumerable.Range(0, sheet.Lots.Length)
-        .Sum(i => sheet.Lots[i].Members.Count(m => like[m] is { } before && before != sheet.Question.Leftovers[ballOf[i]].Id));
+    /// <summary>How many parts of the plan named in the question come from another leftover now.</summary>
+    public static int Changed(Sheet sheet, IReadOnlyList<int> ballOf)
+    {
+        string? Before(int member) => sheet.Question.Like.FirstOrDefault(p => p.Part == sheet.Hat.Parts[member].Name && sheet.Question.Leftovers.Any(l => l.Id == p.Leftover))?.Leftover;
+        return Enumerable.Range(0, sheet.Lots.Length).Sum(i => sheet.Lots[i].Members.Count(m => Before(m) is { } before && before != sheet.Question.Leftovers[ballOf[i]].Id));
+    }
 
     /// <summary>Every assignment that keeps the rules; the same array each time.</summary>
     /// <param name="sheet">The question.</param>

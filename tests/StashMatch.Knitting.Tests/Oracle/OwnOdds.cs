@@ -45,7 +45,7 @@ internal sealed record OwnOdds(double Label, double Band, double Common)
     public double Doubt => Math.Sqrt((Label * Label) + (Band * Band / 3));
 
     /// <summary>The same with the band rounded up to a 64th of an octave, as a capacity takes it.</summary>
-    public OwnOdds Rounded => Band == 0 ? this : this with { Band = Math.Pow(2, Math.Ceiling((OctaveSteps * Math.Log2(Band)) - 1e-9) / OctaveSteps) };
+    public OwnOdds Rounded() => Band == 0 ? this : this with { Band = Math.Pow(2, Math.Ceiling((OctaveSteps * Math.Log2(Band)) - 1e-9) / OctaveSteps) };
 
     /// <summary>The chance that a leftover lasts whose load is so large a share of what it holds.</summary>
     public double Lasts(double share) => Lasts(share, Math.Sqrt((Label * Label) + (Common * Common) + (OwnUse * OwnUse)));
@@ -103,7 +103,7 @@ internal sealed record OwnOdds(double Label, double Band, double Common)
         return (double)lasted / draws;
     }
 
-    // The mean over the band of the chance that ln(held) is over ln(used), panel by panel; of less than nothing none lasts.
+    // The mean over the band of the chance that ln(held) is over ln(used).
     private double Lasts(double share, double deviation)
     {
         if (share <= 0)
@@ -117,19 +117,21 @@ internal sealed record OwnOdds(double Label, double Band, double Common)
             return Below(-at / deviation);
         }
 
-        var panels = Math.Max(4, (int)Math.Ceiling(Band / deviation * 8));
-        var sum = 0.0;
-        for (var i = 0; i < panels; i++)
+        // Nothing so light that it lies eight deviations below lasts, everything as far above does; between them panel by panel.
+        const int Panels = 48;
+        var from = Math.Clamp(share * Math.Exp(-8 * deviation), 1 - Band, 1 + Band);
+        var to = Math.Clamp(share * Math.Exp(8 * deviation), 1 - Band, 1 + Band);
+        var half = (to - from) / Panels / 2;
+        var sum = 1 + Band - to;
+        for (var i = 0; i < Panels && half > 0; i++)
         {
-            var middle = -1 + ((2 * i) + 1.0) / panels;
             foreach (var (x, weight) in Gauss)
             {
-                var held = 1 + (Band * (middle + (x / panels)));
-                sum += held <= 0 ? 0 : weight / panels * Below((Math.Log(held) - at) / deviation);
+                sum += half * weight * Below((Math.Log(from + (half * ((2 * i) + 1 + x))) - at) / deviation);
             }
         }
 
-        return sum / 2;
+        return sum / (2 * Band);
     }
 
     // The normal distribution's share below x, from its Taylor series.

@@ -66,7 +66,7 @@ internal sealed class Rungs
     /// <summary>The largest load on a leftover that it lasts for at a rung.</summary>
     public long Capacity(int ball, decimal rung)
     {
-        var odds = _odds[ball].Rounded;
+        var odds = _odds[ball].Rounded();
         if (!_shares.TryGetValue((odds, rung), out var share))
         {
             _shares[(odds, rung)] = share = odds.LargestShare((double)rung);

@@ -49,7 +49,7 @@ internal sealed class Sheet
     public IReadOnlyList<(int A, int B)> Apart { get; }
 
     /// <summary>The rung a yes asks of every leftover.</summary>
-    public decimal Target => 0.90m;
+    public decimal Target => (decimal)Math.Round(Question.Target, 2);
 
     /// <summary>Whether each stripe has a leftover of its own.</summary>
     public bool Own => Question.Arrangement is Arrangement.OwnColours or Arrangement.OneThread;

@@ -16,15 +16,17 @@ internal static class SmallInstances
     public static Question Of(int seed)
     {
         var random = new Random(40_000 + seed);
-        for (var tries = 0; ; tries++)
+        while (true)
         {
             var question = Draw(random);
             if (question.Hat.TryNeeds(question.Size, question.Stripes!.Value, out var hat, out _)
                 && !(question.Arrangement == Arrangement.OneThread && !hat.Parts.Any(p => p.Kind is PartKind.Brim or PartKind.Strand)))
             {
                 question = question with { Leftovers = Bag(Sheet.Of(question, hat), random, 1 + random.Next(5)) };
-                question = random.Next(3) == 0 ? Pin(question, hat, random) : question;
-                if (Everything.WaysOf(Sheet.Of(question, hat)) <= MostWays || tries > 200)
+                question = random.Next(3) == 0 ? Pin(question, hat, random) : random.Next(4) == 0 ? Remember(question, hat, random) : question;
+                // Two in three can be covered.
+                var sheet = Sheet.Of(question, hat);
+                if (Everything.WaysOf(sheet) <= MostWays && (seed % 3 == 0 || Everything.Ways(sheet, sheet.Held, bare: false).Any()))
                 {
                     return question;
                 }
@@ -61,6 +63,7 @@ internal static class SmallInstances
             InTurn = random.Next(2, Math.Max(3, stripes)),
             AllowancePercent = new[] { 0, 5, 10, 10, 12.5m, 30 }[random.Next(6)],
             Blend = random.Next(6) == 0,
+            Target = random.Next(2) == 0 ? 0.90 : (double)Rungs.All[random.Next(2, Rungs.All.Count)],
         };
     }
 
@@ -125,6 +128,12 @@ internal static class SmallInstances
 
         return [.. loads.Select((l, i) => Ball($"l{i}", Math.Clamp(planted && l > 0 ? l * over * Between(0.99, 1.06) : Between(1, 90), 0.5, 2_000), random))];
     }
+
+    // A plan of before: some part or other from some leftover or other.
+    private static Question Remember(Question question, HatNeeds hat, Random random) => question with
+    {
+        Like = [.. hat.Parts.Where(_ => random.Next(3) > 0).Select(p => new Pairing(p.Name, question.Leftovers[random.Next(question.Leftovers.Count)].Id))],
+    };
 
     private static Question Pin(Question question, HatNeeds hat, Random random)
     {
