@@ -60,13 +60,8 @@ internal sealed class Mending
         OfferBest(RepairCode.SmallerSize, sizes, s => _open with { Size = s }, (r, s) => r with { Size = s });
         if (_answer.Why == Why.NotCalibrated)
         {
-<<<<<<< HEAD:src/StashMatch.Knitting/Matching/Repairs/Mending.cs
-            var known = _outcome.Plan.ChanceOfEnough(_outcome.Hat.Usage with { Spread = Outcome.CalibratedSpread });
-            _found.Add(new Repair(RepairCode.WeighSwatch, Verdict.Yes, known) { Changed = _asked });
-=======
             var known = _outcome.Plan.ChanceOfEnough(_outcome.Hat.Usage with { Spread = Usage.CalibratedSpread });
-            _found.Add(new Repair(RepairCode.WeighSwatch, Verdict.Yes, known));
->>>>>>> odds:src/StashMatch.Knitting/Matching/Repairs.cs
+            _found.Add(new Repair(RepairCode.WeighSwatch, Verdict.Yes, known) { Changed = _asked });
         }
 
         Purchase.Offer(_asked, _outcome, Try, Offer);
