@@ -41,6 +41,7 @@ internal static class Instances
             InTurn = random.Next(2, Math.Max(3, stripes)),
             AllowancePercent = new[] { 0, 5, 10, 10, 12.5m, 20 }[random.Next(6)],
             Blend = random.Next(10) == 0,
+            Target = random.Next(2) == 0 ? 0.90 : (double)Rungs.All[random.Next(2, Rungs.All.Count)],
         };
         while (!hat.TryNeeds(size, question.Stripes!.Value, out _, out _))
         {
@@ -206,7 +207,8 @@ internal static class Instances
             }
         }
 
-        var balls = on.ConvertAll(b => b.Sum(l => l.Need) * (1 + (0.12 * random.NextDouble())) / 1000);
+        var over = new[] { 1, 1.08, 1.16, 1.24 }[random.Next(4)];
+        var balls = on.ConvertAll(b => b.Sum(l => l.Need) * (over + (0.1 * random.NextDouble())) / 1000);
         balls.AddRange(Enumerable.Range(0, random.Next(3)).Select(_ => 1 + (12 * random.NextDouble())));
         return balls;
     }
