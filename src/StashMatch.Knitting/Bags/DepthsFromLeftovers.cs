@@ -135,7 +135,7 @@ public static class DepthsFromLeftovers
             throw new InvalidOperationException($"The depths found do not make the hat: {why.Reason}");
         }
 
-        var grouping = Puzzle.Of(FromThisBag.QuestionOf(hat, question.Size, rows.Length, Arrangement.OwnColours, [], question.AllowancePercent), needs, null).Grouping;
+        var grouping = Layout.Of(FromThisBag.QuestionOf(hat, question.Size, rows.Length, Arrangement.OwnColours, [], question.AllowancePercent), needs).Grouping;
         var stripes = new List<DepthStripe>();
         foreach (var (part, index) in needs.Parts.Select((p, i) => (p, i)).Where(p => p.p.Kind == PartKind.Stripe))
         {

@@ -6,7 +6,7 @@ internal sealed class BinKind
     private BinKind(Patterns patterns, ulong fits, Base on, List<int> bins, long[] capacity, long[] load)
     {
         HasBase = on.Laid;
-        var limits = patterns.Puzzle.Crowds;
+        var limits = patterns.Puzzle.Limits;
         bool May(int p) => (patterns.Uses[p] & ~fits) == 0
             && (!patterns.Puzzle.OwnColours || patterns.Roles[p] == Role.Free || on.Role == Role.Free || (on.Role == Role.Head && patterns.Roles[p] == Role.Head))
             && patterns.Strands[p] + on.Strands <= limits.Strands && patterns.Others[p] + on.Others <= limits.Others;
@@ -159,8 +159,8 @@ internal sealed class BinKind
             return clash ? null : new(
                 true,
                 own.Role == Role.Free ? Role : own.Role,
-                Strands + (own.Crowd == Crowd.Strand ? 1 : 0),
-                Others + (own.Crowd == Crowd.Other ? 1 : 0));
+                Strands + (own.Crowd == ColourNeighbours.Strand ? 1 : 0),
+                Others + (own.Crowd == ColourNeighbours.Other ? 1 : 0));
         }
     }
 }

@@ -56,8 +56,8 @@ internal sealed class Patterns
                 Packed[p] |= (ulong)n << Shifts[k];
                 Uses[p] |= 1UL << k;
                 Roles[p] = own.Role == Role.Free ? Roles[p] : own.Role;
-                Strands[p] += own.Crowd == Crowd.Strand ? n : (byte)0;
-                Others[p] += own.Crowd == Crowd.Other ? n : (byte)0;
+                Strands[p] += own.Crowd == ColourNeighbours.Strand ? n : (byte)0;
+                Others[p] += own.Crowd == ColourNeighbours.Other ? n : (byte)0;
             }
         }
     }
@@ -98,7 +98,7 @@ internal sealed class Patterns
     /// <summary>Everything covered, packed.</summary>
     public ulong Full { get; }
 
-    public static Patterns Of(Puzzle puzzle, int[] target, long[] capacity) => new(puzzle, target, capacity.Length == 0 ? 0 : capacity[0]);
+    public static Patterns Of(Puzzle puzzle, int[] target, long[] capacity) => new(puzzle, target, capacity.Length == 0 ? 0 : capacity.Max());
 
     public ReadOnlySpan<byte> CountsOf(int pattern) => _counts.AsSpan(pattern * Classes.Length, Classes.Length);
 
@@ -121,7 +121,7 @@ internal sealed class Patterns
         var key = 0UL;
         for (var k = 0; k < counts.Length; k++)
         {
-            key |= Puzzle.Classes[Classes[k]].Crowd == Crowd.Other ? (ulong)counts[k] << Shifts[k] : 0;
+            key |= Puzzle.Classes[Classes[k]].Crowd == ColourNeighbours.Other ? (ulong)counts[k] << Shifts[k] : 0;
         }
 
         if (!_apart.TryGetValue(key, out var stands))
@@ -129,10 +129,10 @@ internal sealed class Patterns
             var wanted = new int[Target.Length];
             for (var k = 0; k < counts.Length; k++)
             {
-                wanted[Classes[k]] = Puzzle.Classes[Classes[k]].Crowd == Crowd.Other ? counts[k] : 0;
+                wanted[Classes[k]] = Puzzle.Classes[Classes[k]].Crowd == ColourNeighbours.Other ? counts[k] : 0;
             }
 
-            _apart[key] = stands = Puzzle.Crowds.Others == int.MaxValue || Choose(0, wanted, wanted.Sum(), new bool[Puzzle.Items.Length]);
+            _apart[key] = stands = Puzzle.Limits.Others == int.MaxValue || Choose(0, wanted, wanted.Sum(), new bool[Puzzle.Items.Length]);
         }
 
         return stands;
@@ -143,7 +143,7 @@ internal sealed class Patterns
         for (var i = from; left > 0 && i < chosen.Length; i++)
         {
             var c = Puzzle.Items[i].Class;
-            if (wanted[c] == 0 || Puzzle.Beside[i].Exists(n => chosen[n]))
+            if (wanted[c] == 0 || Puzzle.Beside[i].Any(n => chosen[n]))
             {
                 continue;
             }
@@ -170,11 +170,11 @@ internal sealed class Patterns
         }
 
         var own = Puzzle.Classes[Classes[k]];
-        var limits = Puzzle.Crowds;
+        var limits = Puzzle.Limits;
         for (var n = 0; n <= Target[Classes[k]]; n++)
         {
             var (heavier, s, o) = (
-                load + (n * own.Need), strands + (own.Crowd == Crowd.Strand ? n : 0), others + (own.Crowd == Crowd.Other ? n : 0));
+                load + (n * own.Need), strands + (own.Crowd == ColourNeighbours.Strand ? n : 0), others + (own.Crowd == ColourNeighbours.Other ? n : 0));
             if (heavier > mostLoad || s > limits.Strands || o > limits.Others)
             {
                 break;
@@ -192,7 +192,7 @@ internal sealed class Patterns
             }
 
             counts[k] = (byte)n;
-            if (n > 0 && o > 1 && own.Crowd == Crowd.Other && !StandApart(counts))
+            if (n > 0 && o > 1 && own.Crowd == ColourNeighbours.Other && !StandApart(counts))
             {
                 break;
             }

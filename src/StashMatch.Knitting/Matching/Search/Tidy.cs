@@ -161,7 +161,7 @@ internal sealed class Tidy
     // Leftovers that all read as one colour and serve more items together than may stand apart.
     private Cluster? Crowded(List<Slot> slots)
     {
-        var limits = _puzzle.Crowds;
+        var limits = _puzzle.Limits;
         foreach (var first in slots)
         {
             var (alike, all) = (new List<Slot>(), new List<int>());
@@ -174,7 +174,7 @@ internal sealed class Tidy
                 }
             }
 
-            var (strands, others) = (Sum(alike, Crowd.Strand), Sum(alike, Crowd.Other));
+            var (strands, others) = (Sum(alike, ColourNeighbours.Strand), Sum(alike, ColourNeighbours.Other));
             if (strands <= limits.Strands && others <= limits.Others)
             {
                 continue;
@@ -196,7 +196,7 @@ internal sealed class Tidy
 
     private bool AllAlike(int[] members) => Array.TrueForAll(members, m => m == members[0] || !_puzzle.MayTouch(m, members[0]));
 
-    private int Sum(List<Slot> slots, Crowd crowd)
+    private int Sum(List<Slot> slots, ColourNeighbours crowd)
     {
         var sum = 0;
         for (var c = 0; c < _target.Length; c++)
