@@ -175,7 +175,7 @@ internal static class Instances
         var metres = family switch
         {
             Family.Tight => Planted(question, lots, random),
-            Family.CloneKit => [.. Enumerable.Repeat(whole * Between(0.9, 1.6) / (lots.Count(l => l.Stripe) + 1), lots.Count(l => l.Stripe) + random.Next(1, 6))],
+            Family.CloneKit => [.. Enumerable.Repeat(whole * Between(0.9, 2.4) / (lots.Count(l => l.Stripe) + 1), lots.Count(l => l.Stripe) + random.Next(1, 6))],
             Family.ShortBag => Split(whole * Between(0.4, 0.95), random.Next(2, 10), random),
             _ => Split(whole * Between(1.7, 4.5), random.Next(lots.Count(l => l.Stripe), lots.Count(l => l.Stripe) + 12), random),
         };
