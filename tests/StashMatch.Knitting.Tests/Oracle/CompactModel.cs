@@ -194,10 +194,10 @@ internal sealed class CompactModel
     internal static string Parameters => string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:7,linearization_level:2,cp_model_probing_level:0,symmetry_level:0,max_deterministic_time:{Limit}");
 
     /// <summary>The solver's own measure of work after which it gives up.</summary>
-    internal static double Limit { get; set; } = 2;
+    internal static double Limit { get; set; } = 0.5;
 
     /// <summary>Whether what was left open is tried again with the solver's usual settings, which see through equal leftovers.</summary>
-    internal static bool Patient { get; set; } = true;
+    internal static bool Patient { get; set; }
 
     private List<BoolVar> OfLot(int lot) => [.. Enumerable.Range(0, _bears.Length).Select(b => _from[lot, b]).OfType<BoolVar>()];
 

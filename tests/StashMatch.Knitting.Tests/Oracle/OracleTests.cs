@@ -8,6 +8,8 @@ public sealed class OracleTests
 {
     private static readonly int PerFamily = Long.Form ? 90 : 20;
 
+    static OracleTests() => (CompactModel.Limit, CompactModel.Patient) = Long.Form ? (2, true) : (0.5, false);
+
     /// <summary>The families, each with the least share of words that say they are proven.</summary>
     public static TheoryData<string, double> Families => new()
     {

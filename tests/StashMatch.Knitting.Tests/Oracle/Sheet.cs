@@ -79,7 +79,7 @@ internal sealed class Sheet
             var doubled = locks.Exists(l => l.HeldDouble);
             var lot = new Lot(
                 members,
-                (doubled && kept.Count == 1 ? 2 : 1) * (members.Sum(m => parts[m].Need(hat.Usage, withEnds: false).Millimetres) + (hat.Plan is null ? 0 : TwoTails)),
+                (doubled && kept.Count == 1 ? 2 : 1) * NeedOf(question, hat, members),
                 members.Min(m => BandOf(parts[m].Kind)),
                 members.Exists(m => parts[m].Kind is PartKind.Stripe or PartKind.Yarn),
                 keys[members[0]] == "thread" || members.Exists(m => parts[m].Kind is PartKind.Brim or PartKind.Crown),
@@ -206,6 +206,11 @@ internal sealed class Sheet
 
     /// <summary>Whether, each stripe having a leftover of its own, two lots may not share one.</summary>
     public static bool Excludes(Lot a, Lot b) => (a.Stripe && (b.Stripe || b.Head)) || (b.Stripe && a.Head);
+
+    // Two tails are counted once where parts merge; a pom-pom is as it was typed, and what is printed holds its ends.
+    private static long NeedOf(Question question, HatNeeds hat, List<int> members) => hat.Parts[members[0]].Kind == PartKind.PomPom
+        ? ((HatDesign)question.Hat).PomPom!.Value.Millimetres
+        : members.Sum(m => hat.Parts[m].Need(hat.Usage, withEnds: false).Millimetres) + (hat.Plan is null ? 0 : TwoTails);
 
     private static int WidthOf(Leftover leftover) => leftover.Brim switch
     {
