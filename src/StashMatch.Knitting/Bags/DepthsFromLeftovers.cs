@@ -147,7 +147,7 @@ public static class DepthsFromLeftovers
                 throw new InvalidOperationException($"{part.Name} takes more than {leftover.Id} may give.");
             }
 
-            stripes.Add(new DepthStripe(part, leftover, need, leftover.Held - need, Bears(question, leftover) - need.Millimetres <= Tidy.Finished));
+            stripes.Add(new DepthStripe(part, leftover, need, leftover.Held - need, Bears(question, leftover) - need.Millimetres <= Worth.Finished));
         }
 
         return new DepthPlan { Why = Why.Covered, Hat = hat, Stripes = stripes, Left = Metres.FromMillimetres(stripes.Sum(s => s.Left.Millimetres)) };

@@ -33,7 +33,7 @@ public sealed record BallInWork(Leftover Start, IReadOnlyList<PlannedUse> Uses)
 
             // What is done and what is ahead each take their own way off what all yarn of the hat takes.
             var grams = (double)(Start.Weighing.Net - Now.Net).Value;
-            var first = (double)Start.Weighing.ChanceBandGrams / Math.Sqrt(3) / grams;
+            var first = (double)Start.Weighing.BandGrams / Math.Sqrt(3) / grams;
             return new MeasuredRate(
                 grams * (double)Start.Ratio.MetresPerGram / planned, Math.Sqrt((first * first) + (Sureness.OneLeftover * Sureness.OneLeftover)), grams);
         }

@@ -27,7 +27,7 @@ public static class Forecast
         ArgumentNullException.ThrowIfNull(balls);
         var rates = balls.Select(b => b.Rate).ToList();
         Usage Taught(BallInWork? without) => MeasuredRate.Learn(planned, balls.Zip(rates).Where(b => b.Second is not null && b.First != without)
-            .Select(b => (b.Second!, LengthDoubt.Of(b.First.Start).Label, (double)b.First.Now!.ChanceBandGrams)));
+            .Select(b => (b.Second!, LengthDoubt.Of(b.First.Start).Label, (double)b.First.Now!.BandGrams)));
         var usage = Taught(null);
         var taught = usage.Factor / planned.Factor;
         var loads = balls.Zip(rates, (b, r) => LoadOf(b, r, taught)).ToList();
@@ -90,7 +90,7 @@ public static class Forecast
         var load = LoadOf(ball, null, 1);
         var perGram = (double)ball.Start.Ratio.MetresPerGram;
         var label = LengthDoubt.Of(ball.Start).Label;
-        var ofScale = Math.Pow((double)load.Leftover.Weighing.ChanceBandGrams, 2) / 3;
+        var ofScale = Math.Pow((double)load.Leftover.Weighing.BandGrams, 2) / 3;
         var (use, ofUse, heavier, both) = (taught, Sureness.CommonVariance(spread) + (label * label), 0.0, 0.0);
         if (own is not null)
         {

@@ -30,7 +30,7 @@ public sealed record UsedBall(Leftover Start, Grams Left, IReadOnlyList<PlannedU
             var label = used * LengthDoubt.Of(ball.Start).Label;
 
             // Read twice on the same scale.
-            var scale = (double)ball.Start.Weighing.ChanceBandGrams / Math.Sqrt(3) * Math.Sqrt(2) * perGram;
+            var scale = (double)ball.Start.Weighing.BandGrams / Math.Sqrt(3) * Math.Sqrt(2) * perGram;
             squares += (label * label) + (scale * scale);
         }
 

@@ -44,8 +44,8 @@ internal readonly record struct ColourLimits(int Strands, int Others)
 
     public static ColourLimits Of(Item[] items, ItemShape[] classes, int[][] beside)
     {
-        var strands = items.Count(i => classes[i.Class].Crowd == ColourNeighbours.Strand);
-        var others = items.Where(i => classes[i.Class].Crowd == ColourNeighbours.Other).Select(i => i.Index).ToHashSet();
+        var strands = items.Count(i => classes[i.Class].Neighbours == ColourNeighbours.Strand);
+        var others = items.Where(i => classes[i.Class].Neighbours == ColourNeighbours.Other).Select(i => i.Index).ToHashSet();
         return new ColourLimits(strands / 2, MostApart(others, beside));
     }
 

@@ -18,15 +18,12 @@ internal static class Counting
             return true;
         }
 
-        if (layout.OwnColours)
+        var own = puzzle.OwnLongest;
+        for (var k = 0; k < own.Length; k++)
         {
-            var own = layout.OwnLongest;
-            for (var k = 0; k < own.Length; k++)
+            if (k >= falling.Length || falling[k] < own[k])
             {
-                if (k >= falling.Length || falling[k] < own[k])
-                {
-                    return true;
-                }
+                return true;
             }
         }
 
@@ -55,31 +52,43 @@ internal static class Counting
     /// </summary>
     public static TooFew? TooFew(Puzzle puzzle)
     {
-        if (!puzzle.OwnColours)
+        if (puzzle.OwnLongest.Length == 0)
         {
             return null;
         }
 
-        // Parts the knitter fixed are left out, so that the count stands whatever is fixed.
-        var heads = puzzle.Items.Where(i => i.Role == Role.Head && puzzle.Layout.Shapes[i.Class].Open).OrderByDescending(i => i.Need).Take(1);
-        var wanted = puzzle.Items.Where(i => i.Role == Role.Stripe && puzzle.Layout.Shapes[i.Class].Open).Concat(heads).OrderByDescending(i => i.Need).ToList();
-        var everyone = puzzle.Pool.Everyone.Bins;
-        (int Gap, int Count, int There) worst = default;
-        for (var count = 1; count <= wanted.Count; count++)
+        // The stripes alone first, then with the brim or crown.
+        var stripes = puzzle.Items.Where(i => i.Role == Role.Stripe).ToList();
+        (int Gap, int Count, int There, long Each) worst = default;
+        foreach (var head in puzzle.OwnColours ? puzzle.Items.Where(i => i.Role == Role.Head).Prepend(null) : [null])
         {
-            var need = wanted[count - 1].Need;
-            var there = 0;
-            for (var bin = 0; bin < puzzle.Bins && puzzle.Held[bin] >= need; bin++)
+            List<Item> wanted = [.. (head is null ? stripes : stripes.Append(head)).OrderByDescending(i => i.Need).ThenBy(i => i.Index)];
+            for (var count = 1; count <= wanted.Count; count++)
             {
-                there += everyone[bin] ? 1 : 0;
-            }
+                var (there, each) = (0, wanted[count - 1].Need);
+                for (var bin = 0; bin < puzzle.Bins && puzzle.Held[bin] >= each; bin++)
+                {
+                    there += MayServe(puzzle, wanted, each, bin) ? 1 : 0;
+                }
 
-            worst = (count - there, count, there) is var gap && gap.CompareTo(worst) > 0 ? gap : worst;
+                worst = (count - there, count).CompareTo((worst.Gap, worst.Count)) > 0 ? (count - there, count, there, each) : worst;
+            }
         }
 
-        return worst.Gap <= 0 || worst.Count == 1
-            ? null
-            : new TooFew(worst.Count, worst.There, Quantities.Metres.FromMillimetres(wanted[worst.Count - 1].Need));
+        return worst.Gap <= 0 || worst.Count == 1 ? null : new TooFew(worst.Count, worst.There, Quantities.Metres.FromMillimetres(worst.Each));
+    }
+
+    private static bool MayServe(Puzzle puzzle, List<Item> wanted, long each, int bin)
+    {
+        foreach (var item in wanted)
+        {
+            if (item.Need >= each && puzzle.Classes[item.Class].Fits[bin])
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static long RoomFor(long need, int count, long[] falling)

@@ -150,7 +150,7 @@ internal sealed class CoverTable : IDisposable
             return (0, 0);
         }
 
-        int InAll(ColourNeighbours crowd) => puzzle.Classes.Where(c => c.Crowd == crowd).Sum(c => c.Count);
+        int InAll(ColourNeighbours crowd) => puzzle.Classes.Where(c => c.Neighbours == crowd).Sum(c => c.Count);
         return (
             InAll(ColourNeighbours.Strand) > puzzle.Limits.Strands ? puzzle.Limits.Strands : 0,
             !puzzle.OwnColours && InAll(ColourNeighbours.Other) > puzzle.Limits.Others ? puzzle.Limits.Others : 0);
@@ -249,7 +249,7 @@ internal sealed class CoverTable : IDisposable
     private int After(int flag, ItemClass item)
     {
         var (own, strands, others) = (flag % _own, flag / _own % (_strands + 1), flag / _own / (_strands + 1));
-        if ((_strands > 0 && item.Crowd == ColourNeighbours.Strand && ++strands > _strands) || (_others > 0 && item.Crowd == ColourNeighbours.Other && ++others > _others))
+        if ((_strands > 0 && item.Neighbours == ColourNeighbours.Strand && ++strands > _strands) || (_others > 0 && item.Neighbours == ColourNeighbours.Other && ++others > _others))
         {
             return -1;
         }

@@ -108,8 +108,8 @@ internal sealed class Covering(Puzzle puzzle, CancellationToken cancel)
     // The tidiest way, whatever it is worth, colour rule and all: a search that counts crowded colours.
     private Found ByTidying(Capacity capacity, out int[] binOf)
     {
-        var tidy = new Tidy(puzzle, capacity.Of, Array.ConvertAll(puzzle.Classes, c => c.Count), cancel);
-        var certain = tidy.Search(Tidy.Least * puzzle.Items.Length);
+        var tidy = new BestWorth(puzzle, capacity.Of, Worth.Tidiness, cancel);
+        var certain = tidy.Search(Worth.Tidiness.Least * puzzle.Items.Length);
         binOf = tidy.BinOf ?? [];
         return tidy.BinOf is not null ? Found.Yes : certain ? Found.No : Found.Unknown;
     }

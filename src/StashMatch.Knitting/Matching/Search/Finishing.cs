@@ -15,7 +15,7 @@ internal static class Finishing
     public static Plan Tidied(Plan plan, CancellationToken cancel)
     {
         var (puzzle, capacity) = (plan.Puzzle, plan.Capacity.Of);
-        var tidy = new Tidy(puzzle, capacity, Array.ConvertAll(puzzle.Classes, c => c.Count), cancel);
+        var tidy = new BestWorth(puzzle, capacity, Worth.Tidiness, cancel);
         var proven = tidy.Search(WorthOf(plan));
         var binOf = tidy.BinOf ?? plan.BinOf;
         return plan with { BinOf = proven ? binOf : new Rearranger(puzzle, capacity, binOf).Tidier(), Proven = plan.Proven && proven };
@@ -26,7 +26,7 @@ internal static class Finishing
         var (loads, worth) = (plan.Loads(), 0L);
         for (var bin = 0; bin < loads.Length; bin++)
         {
-            worth += Tidy.Worth(plan.Capacity.Of[bin], loads[bin]);
+            worth += Worth.Tidiness.Of(plan.Capacity.Of[bin], loads[bin]);
         }
 
         return worth;

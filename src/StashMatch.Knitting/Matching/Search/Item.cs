@@ -17,7 +17,7 @@ internal enum Role
 internal sealed record Item(int Index, int Group, long Need, int Band, Role Role, bool HasBrim, int Class);
 
 /// <summary>Like items: same need, band, role and choice of leftovers.</summary>
-internal sealed record ItemClass(long Need, int Band, Role Role, ColourNeighbours Crowd, Fit Fit, int Count)
+internal sealed record ItemClass(long Need, int Band, Role Role, ColourNeighbours Neighbours, Fit Fit, int Count)
 {
     /// <summary>Whether each leftover may serve it.</summary>
     public bool[] Fits => Fit.Bins;

@@ -7,7 +7,7 @@ namespace StashMatch.Knitting.Matching.Search;
 /// <summary>Like items before it is known which leftovers there are: same need, band, role, and the same wishes of the knitter.</summary>
 /// <remarks><c>Brim</c>: whether the brim rule says which leftovers may serve it; <c>Locks</c>: those it is kept to; <c>Never</c>: those it must not come from.</remarks>
 internal sealed record ItemShape(
-    long Need, int Band, Role Role, ColourNeighbours Crowd, bool Brim, IReadOnlyList<string> Locks, IReadOnlyList<string> Never, int Count)
+    long Need, int Band, Role Role, ColourNeighbours Neighbours, bool Brim, IReadOnlyList<string> Locks, IReadOnlyList<string> Never, int Count)
 {
     /// <summary>Whether the knitter said nothing of it.</summary>
     public bool Open => Locks.Count == 0 && Never.Count == 0;
@@ -65,7 +65,8 @@ internal sealed class Layout
         LongestFirst = [.. Items.OrderByDescending(i => i.Need).ThenBy(i => i.Index)];
         Total = Items.Sum(i => i.Need);
         var stripes = Items.Where(i => i.Role == Role.Stripe).Select(i => i.Need);
-        OwnLongest = !OwnColours ? [] : [.. stripes.Concat(Items.Where(i => i.Role == Role.Head).Select(i => i.Need).OrderDescending().Take(1)).OrderDescending()];
+        OwnLongest = !OwnColours && question.Arrangement != Arrangement.InTurn ? []
+            : [.. stripes.Concat(Items.Where(i => OwnColours && i.Role == Role.Head).Select(i => i.Need).OrderDescending().Take(1)).OrderDescending()];
         AtLeast = [.. Shapes.Select(s => s.Need).Distinct().Where(n => n > 0).Select(n => (n, Items.Count(i => i.Need >= n)))];
         HasOpenBrim = Array.Exists(Shapes, s => s.Brim);
     }
@@ -91,7 +92,7 @@ internal sealed class Layout
 
     public Item[] LongestFirst { get; }
 
-    /// <summary>What wants a leftover of its own in own colours, each stripe and the longest of brim and crown: their needs, the longest first.</summary>
+    /// <summary>What wants a leftover of its own: in own colours each stripe and the longest of brim and crown, in turn each stripe's turn. Their needs, the longest first.</summary>
     public long[] OwnLongest { get; }
 
     /// <summary>For each need how many items take so much or more.</summary>

@@ -18,7 +18,18 @@ internal sealed class LeastShort(Puzzle puzzle, CancellationToken cancel)
         var held = puzzle.CapacitiesFor(puzzle.Hat.Usage).At(Odds.Rung.ByTheLabel, Keeping.Nothing);
         var binOf = Greedy(held);
         var goesIn = GoesIn(binOf);
-        return new ShortPlan(new Plan(puzzle, binOf, held, goesIn == Most(held)), Metres.FromMillimetres(puzzle.Layout.Total - goesIn));
+        var proven = goesIn == Most(held);
+        if (!proven)
+        {
+            var search = new BestWorth(puzzle, held.Of, Worth.GoesIn, cancel);
+            proven = search.Search(goesIn);
+            if (search.BinOf is { } better && GoesIn(better) > goesIn)
+            {
+                (binOf, goesIn) = (better, GoesIn(better));
+            }
+        }
+
+        return new ShortPlan(new Plan(puzzle, binOf, held, proven), Metres.FromMillimetres(puzzle.Layout.Total - goesIn));
     }
 
     private long GoesIn(int[] binOf)
@@ -61,7 +72,7 @@ internal sealed class LeastShort(Puzzle puzzle, CancellationToken cancel)
         }
 
         all = Math.Min(Math.Min(each, all), held.Total);
-        return Math.Min(all, puzzle.Layout.Total - Missing(puzzle.Layout.OwnLongest, held.Falling));
+        return Math.Min(all, puzzle.Layout.Total - Missing(puzzle.OwnLongest, held.Falling));
     }
 
     private static long Missing(long[] wanted, long[] falling)

@@ -44,16 +44,20 @@ internal sealed class Puzzle
 
     public bool OwnColours => Layout.OwnColours;
 
+    /// <summary>What wants a leftover of its own, the longest first; in turn the colour rule says so, and may be lifted.</summary>
+    public long[] OwnLongest => OwnColours || !Question.Blend ? Layout.OwnLongest : [];
+
     public Leftover Leftover(int bin) => _bag.Leftovers[_pool.At[bin]];
 
     /// <summary>Where a leftover stands here, or -1.</summary>
     public int BinOf(string id) => _bag.At(id) is >= 0 and var at ? Array.IndexOf(_pool.At, at) : -1;
 
     /// <summary>An index for each colour, -1 for one not known.</summary>
-    public int ColourOf(int bin) => _bag.ColourOf(_pool.At[bin]);
+    public int ColourOf(int bin) => bin < Bins ? _bag.ColourOf(_pool.At[bin]) : -1;
 
     /// <summary>Whether two leftovers may lie side by side: different ones, dE00 of 5 or more; a missing colour counts as different.</summary>
-    public bool MayTouch(int a, int b) => Question.Blend || (a != b && _bag.Apart(_pool.At[a], _pool.At[b]));
+    /// <remarks>A number past the leftovers is no leftover and touches all.</remarks>
+    public bool MayTouch(int a, int b) => Question.Blend || (a != b && (a >= Bins || b >= Bins || _bag.Apart(_pool.At[a], _pool.At[b])));
 
     /// <summary>Whether two leftovers look different: dE00 of 5 or more; a missing colour counts as different, one leftover never.</summary>
     public bool LookDifferent(int a, int b) => a != b && _bag.Apart(_pool.At[a], _pool.At[b]);
@@ -127,7 +131,7 @@ internal sealed class Puzzle
         {
             var s = layout.Shapes[c];
             var fit = !s.Open ? FitOf(bag, pool, s, width) : s.Brim ? pool.Brim(width) : pool.Everyone;
-            classes[c] = new ItemClass(s.Need, s.Band, s.Role, s.Crowd, fit, s.Count);
+            classes[c] = new ItemClass(s.Need, s.Band, s.Role, s.Neighbours, fit, s.Count);
         }
 
         return classes;
