@@ -51,7 +51,7 @@ internal static class Inside
     {
         var puzzle = Puzzle.Of(question, hat);
         var (capacity, target) = (ByTheLabel(puzzle).Of, Array.ConvertAll(puzzle.Classes, c => c.Count));
-        var patterns = Patterns.Of(puzzle, target, capacity);
+        var patterns = Patterns.Of(puzzle, target, capacity, Worth.Tidiness);
         if (!patterns.Complete || BinKind.Sort(patterns, capacity) is not { } kinds)
         {
             return null;
