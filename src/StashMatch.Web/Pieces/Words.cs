@@ -124,7 +124,6 @@ public sealed class Words
             RepairCode.AnotherArrangement when repair.Arrangement == Arrangement.InTurn => $"Let {Number(repair.InTurn ?? 3)} leftovers take the stripes in turn{With(repair)}.",
             RepairCode.AnotherArrangement => $"Arrange them {(repair.Arrangement == Arrangement.OwnColours ? "in " : "")}{Of(repair.Arrangement!.Value)}{With(repair)}.",
             RepairCode.Blend => $"Let next-door colours blend{With(repair)}.",
-            RepairCode.WiderBrimSet => $"Take {Name(repair.Leftover)} for the brim, though it keeps its shape less well.",
             RepairCode.UnfoldBrim => $"Knit the brim single instead of folded{With(repair)}.",
             RepairCode.SmallerSize => $"Knit size {repair.Size}{With(repair)}.",
             RepairCode.ThriftierBindOff => $"Work the edge the {(repair.BindOff == Knitting.Hats.EdgeKind.Tubular ? "tubular" : "ordinary")} way{With(repair)}.",
