@@ -101,7 +101,7 @@ public sealed record Answer
     public IReadOnlyList<SharedPlan> Plans => PlansWhenAsked.Value;
 
     /// <summary>The plans, worked out when they are first asked for.</summary>
-    internal Lazy<IReadOnlyList<SharedPlan>> PlansWhenAsked { get; init; } = new([]);
+    internal WhenAsked<IReadOnlyList<SharedPlan>> PlansWhenAsked { get; init; } = new(() => []);
 
     /// <summary>How this was chosen: for each tier its figure and what limits it, in the order of the tiers.</summary>
     public required IReadOnlyList<Chosen> Chosen { get; init; }

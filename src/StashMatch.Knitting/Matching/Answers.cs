@@ -34,7 +34,7 @@ internal static class Answers
             Care = CareOf([.. shown.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover.Care)]),
             Warnings = Warnings.For(hat, shown.Parts, outcome.Question),
             Cautions = Cautions.For(hat, [.. shown.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover)]),
-            PlansWhenAsked = outcome.Word == Word.No ? new([shown]) : new(() => ThreePlans.Of(outcome, shown)),
+            PlansWhenAsked = new(() => outcome.Word == Word.No ? [shown] : ThreePlans.Of(outcome, shown)),
             Chosen = HowChosen.Of(outcome, shown),
             Repairs = [],
         };
