@@ -64,11 +64,11 @@ public sealed class ChosenTests
         Ratio = new LabelRatio(leftover.Ratio.Mass, leftover.Ratio.MassUnit, leftover.Ratio.Length * (leftover.Held.Value + metres) / leftover.Held.Value, leftover.Ratio.LengthUnit, leftover.Ratio.Source),
     };
 
-    // A better word is a lift, fewer metres short are, and so is a narrower brim. Of a plan that stays as it was, the leftover named lasts
+    // A better word or rung is a lift, fewer metres short are, and so is a narrower brim. Of a plan that stays as it was, the leftover named lasts
     // more surely, and lacks less of the reserve where that is what is told.
     private static bool Lifted(Chosen chosen, Answer before, Answer after)
     {
-        if (Comparison.WordOf(after) > Comparison.WordOf(before))
+        if (Comparison.WordOf(after) > Comparison.WordOf(before) || after.Sureness > before.Sureness)
         {
             return true;
         }
