@@ -38,7 +38,14 @@ public sealed record BagCellBody(
     decimal MarginPercent,
     string? WeakestPart,
     decimal ShortMetres,
-    string? Text);
+    string? Text)
+{
+    /// <summary>The rung of the plan that opens: 0 with something short, 0.5 by the label.</summary>
+    public double Sureness { get; init; }
+
+    /// <summary>The highest rung over all plans with this word.</summary>
+    public double Reach { get; init; }
+}
 
 /// <summary>All cells: sizes first, in each the stripe counts, in each the arrangements.</summary>
 public sealed record FromThisBagAnswer(decimal AllowancePercent, IReadOnlyList<BagCellBody> Cells);
@@ -89,10 +96,10 @@ public static class FromThisBagTable
         }
 
         var read = new List<Arrangement>();
-        BagFields.Bounded(errors, "arrangements", asked.Count, Names.Arrangements.Count);
-        for (var i = 0; i < Math.Min(asked.Count, Names.Arrangements.Count); i++)
+        BagFields.Bounded(errors, "arrangements", asked.Count, Names.All<Arrangement>().Count);
+        for (var i = 0; i < Math.Min(asked.Count, Names.All<Arrangement>().Count); i++)
         {
-            if (errors.OneOf($"arrangements[{i}]", asked[i], Names.Arrangements) is { } arrangement)
+            if (errors.OneOf($"arrangements[{i}]", asked[i], Names.All<Arrangement>()) is { } arrangement)
             {
                 BagFields.Once(errors, $"arrangements[{i}]", read, arrangement);
             }
@@ -111,5 +118,9 @@ public static class FromThisBagTable
         cell.MarginPercent,
         cell.WeakestPart,
         cell.Short.Value,
-        cell.Cannot?.Reason);
+        cell.Cannot?.Reason)
+    {
+        Sureness = Math.Round(cell.Sureness, 2),
+        Reach = Math.Round(cell.Reach, 2),
+    };
 }
