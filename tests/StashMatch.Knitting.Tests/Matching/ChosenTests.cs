@@ -64,11 +64,11 @@ public sealed class ChosenTests
         Ratio = new LabelRatio(leftover.Ratio.Mass, leftover.Ratio.MassUnit, leftover.Ratio.Length * (leftover.Held.Value + metres) / leftover.Held.Value, leftover.Ratio.LengthUnit, leftover.Ratio.Source),
     };
 
-    // A better word is a lift, fewer metres short are, and so is a narrower brim. Of a plan that stays as it was, the leftover named lasts
+    // A better word, a higher rung, fewer metres short, a narrower choice for the brim are lifts. Of a plan that stays as it was, the leftover named lasts
     // more surely, and lacks less of the reserve where that is what is told.
     private static bool Lifted(Chosen chosen, Answer before, Answer after)
     {
-        if (Comparison.WordOf(after) > Comparison.WordOf(before))
+        if (Comparison.WordOf(after) > Comparison.WordOf(before) || after.Sureness > before.Sureness || BrimOf(after) < BrimOf(before))
         {
             return true;
         }
@@ -81,7 +81,9 @@ public sealed class ChosenTests
         var ball = chosen.LimitingLeftover ?? before.Parts.First(p => p.Part.Name == chosen.LimitingPart).From!.Leftover;
         var (was, now) = (before.Leftovers.First(l => l.Leftover.Id == ball), after.Leftovers.First(l => l.Leftover.Id == ball));
         return chosen.Tier == Tier.Brim
-            ? after.Chosen.First(c => c.Tier == Tier.Brim).Count <= chosen.Count
+            ? BrimOf(after) <= chosen.Count
             : (now.OwnSureness > was.OwnSureness || (was.OwnSureness > AllButSure && now.OwnSureness >= was.OwnSureness)) && (chosen.Length is null || now.ShortOfReserve < was.ShortOfReserve);
     }
+
+    private static int BrimOf(Answer answer) => answer.Chosen.FirstOrDefault(c => c.Tier == Tier.Brim)?.Count ?? 0;
 }
