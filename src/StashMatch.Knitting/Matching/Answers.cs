@@ -32,7 +32,7 @@ internal static class Answers
             Short = outcome.Short,
             ShortForAllowance = ShortForAllowance(plan, outcome.Question.AllowancePercent),
             Care = CareOf([.. shown.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover.Care)]),
-            Warnings = Warnings.For(hat, shown.Parts, outcome.Question),
+            Warnings = Warnings.For(hat, shown.Parts, shown.Leftovers, outcome.Question.Arrangement),
             Cautions = Cautions.For(hat, [.. shown.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover)]),
             PlansWhenAsked = new(() => outcome.Word == Word.No ? [shown] : ThreePlans.Of(outcome, shown)),
             Chosen = HowChosen.Of(outcome, shown),

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Odds;
@@ -50,7 +51,7 @@ public static class Checker
                 var leftover = byId[from.Leftover];
                 served.Add((part.Part, leftover));
                 Must(
-                    leftover.ClassOrGuess == answer.Hat.WeightClass || question.Locks.Any(l => l.Leftover == leftover.Id),
+                    leftover.ClassOrGuess == answer.Hat.WeightClass || IsLocked(question, leftover.Id),
                     $"{part.Part.Name}: another weight class");
             }
         }
@@ -100,9 +101,15 @@ public static class Checker
     private static void CheckLeftover(LeftoverAnswer l, long used, SharedPlan plan, Answer answer, Question question)
     {
         var (id, held) = (l.Leftover.Id, l.Leftover.Held);
+        if (used == 0)
+        {
+            Must(l.Used == default && l.Left == held && l.ShortOfReserve == default && l.OwnSureness == 1, $"{id}: not used, and yet something of it is");
+            return;
+        }
+
         Must(used == l.Used.Millimetres && l.Used + l.Left == held, $"{id}: what goes in and what is left are not what is held");
         Must(l.ShortOfReserve.Millimetres == Math.Max(0, l.Used.WithAllowance(question.AllowancePercent).Millimetres - held.Millimetres), $"{id}: another reserve is short");
-        if (used == 0 || answer.Verdict == Verdict.No)
+        if (answer.Verdict == Verdict.No)
         {
             return;
         }
@@ -153,6 +160,8 @@ public static class Checker
             $"{p.Name} and {q.Name} are one part from two leftovers");
     }
 
+    private static bool IsLocked(Question question, string id) => question.Locks.Any(l => l.Leftover == id);
+
     private static bool IsGround(HatPart p) => p.Kind is PartKind.Brim or PartKind.Stripe or PartKind.Crown;
 
     private static bool IsThread(HatPart p) => p.Kind == PartKind.Brim || (p.Kind == PartKind.Strand && p.Strand == 'a');
@@ -172,11 +181,38 @@ public static class Checker
         return p.Yarn is not null && p.Yarn == q.Yarn && !Names(question.Apart, p.Name) && !Names(question.Apart, q.Name) && Said(p) == Said(q);
     }
 
+    // What is broken is put into words only where it is.
+    private static void Must(bool holds, [InterpolatedStringHandlerArgument(nameof(holds))] ref Broken broken)
+    {
+        if (!holds)
+        {
+            throw new InvalidOperationException($"The plan breaks a rule: {broken.ToText()}.");
+        }
+    }
+
     private static void Must(bool holds, string broken)
     {
         if (!holds)
         {
             throw new InvalidOperationException($"The plan breaks a rule: {broken}.");
         }
+    }
+
+    [InterpolatedStringHandler]
+    private ref struct Broken
+    {
+        private readonly System.Text.StringBuilder? _text;
+
+        public Broken(int literalLength, int formattedCount, bool holds, out bool isWanted)
+        {
+            isWanted = !holds;
+            _text = holds ? null : new System.Text.StringBuilder(literalLength + (16 * formattedCount));
+        }
+
+        public void AppendLiteral(string said) => _text!.Append(said);
+
+        public void AppendFormatted(string said) => _text!.Append(said);
+
+        public string ToText() => _text!.ToString();
     }
 }
