@@ -250,7 +250,8 @@ public static class HatDescriptionReader
         }
 
         var factor = errors.Number($"{at}factor", usage.Factor ?? Usage.Uncalibrated.Factor, 0.5m, 2);
-        var spread = errors.Number($"{at}spreadPercent", usage.SpreadPercent ?? 10, 0, 50);
-        return new Usage((double)(factor ?? 1), (double)(spread ?? 10) / 100, Calibrated: spread < 10);
+        var unknown = 100 * Usage.Uncalibrated.Spread;
+        var spread = errors.Number($"{at}spreadPercent", usage.SpreadPercent ?? unknown, 0, 50);
+        return new Usage((double)(factor ?? 1), (double)(spread ?? 0) / 100, Calibrated: spread < (decimal)unknown);
     }
 }
