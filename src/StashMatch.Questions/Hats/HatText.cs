@@ -189,7 +189,8 @@ public static class HatText
 
     private static Usage ReadUsage(Reading usage)
     {
-        var (factor, spread) = (usage.Number(F.Factor), usage.Number(F.SpreadPercent) ?? 10);
-        return new Usage((double)(factor ?? (decimal)Usage.Uncalibrated.Factor), (double)spread / 100, Calibrated: spread < 10);
+        var unknown = 100 * (decimal)Usage.Uncalibrated.Spread;
+        var (factor, spread) = (usage.Number(F.Factor), usage.Number(F.SpreadPercent) ?? unknown);
+        return new Usage((double)(factor ?? (decimal)Usage.Uncalibrated.Factor), (double)spread / 100, Calibrated: spread < unknown);
     }
 }
