@@ -35,7 +35,7 @@ class Mesh {
 const even = n => ((n / 2 + 0.5) | 0) * 2;
 
 function meshesOf(form, hat, perCm, rough = 1) {
-  const fine = clamp(perCm / 20, 0.30, 1) * rough, ribs = hat.brim ? hat.brim.ribs * (fine < 0.6 ? 5 : 8) : 0;
+  const fine = clamp(perCm / 28, 0.25, 1) * rough, ribs = hat.brim ? hat.brim.ribs * (fine < 0.6 ? 5 : 8) : 0;
   const all = [new Mesh(form, BODY, even(Math.max(360 * fine, hat.brim && !hat.brim.folded ? ribs : 0)), even(120 * fine))];
   if (form.cuff) all.push(new Mesh(form, CUFF, even(Math.max(360 * fine, ribs)), even(40 * fine)));
   if (form.pomPom) all.push(new Mesh(form, POMPOM, even(90 * fine), even(40 * fine)));
@@ -258,7 +258,7 @@ export class Painter {
 
   * painting(view, quick = false) {
     const { hat, form } = this, rough = quick && !!this.laid, fine = quick ? 1 : view.samples || 2;
-    const perCm = view.perCm || view.width / (2.3 * form.radius), key = `${rough} ${clamp(perCm / 20, 0.30, 1)}`;
+    const perCm = view.perCm || view.width / (2.3 * form.radius), key = `${rough} ${clamp(perCm / 28, 0.25, 1)}`;
     if (!this.meshes.has(key)) this.meshes.set(key, meshesOf(form, hat, perCm, rough ? 0.6 : 1));
     const meshes = this.meshes.get(key), frame = frameOf(meshes, view), samples = new Samples(meshes, view, frame, fine);
     const sheet = { width: frame.width, height: frame.height, pixels: new Uint8ClampedArray(frame.width * frame.height * 4), areas: new Uint8Array(frame.width * frame.height).fill(NOTHING) };

@@ -2,6 +2,7 @@
 import { ROUND, hash, mix, clamp, along, over, smooth, linear } from './grain.js';
 import { BODY, CUFF, POMPOM, RIB } from './form.js';
 
+const COS = 0.9210609940028851, SIN = 0.3894183423086505;
 const INKS = 6, GATHER = 0.34, SET_UP = 1;
 
 const pale = light => 0.35 + 0.65 * Math.sqrt(light);
@@ -62,10 +63,11 @@ export class Spot {
   knit(w, c, wide, high, seed, none = 0, upTo = 0) {
     const j = Math.floor(w), k0 = Math.floor(c), x = (w - j - 0.5) * wide, side = x < 0 ? -1 : 1;
     for (let k = k0 - 1; k <= k0 + 1; k++) {
-      if (k >= none && k < upTo) continue;
-      const q = hash(j, k, seed), p = hash(k, j, seed + side), tension = hash(k, 1, seed + 5) - 0.5, lean = 0.40 + (p - 0.5) * 0.16;
+      if ((k >= none && k < upTo) || Math.abs(c - k - 0.5) > 1.25) continue; // a leg reaches no further
+      const q = hash(j, k, seed), p = hash(k, j, seed + side), tension = hash(k, 1, seed + 5) - 0.5;
+      const more = (p - 0.5) * 0.16, even = 1 - more * more / 2, odd = more - more * more * more / 6; // it leans 0.40 and a little more or less
       const off = ((p - 0.5) * 0.24 + tension * 0.22) * high;
-      if (this.bean(x * side - 0.262 * wide - (q - 0.5) * 0.12 * wide * side, (c - k - 0.5) * high - off, Math.cos(lean), Math.sin(lean),
+      if (this.bean(x * side - 0.262 * wide - (q - 0.5) * 0.12 * wide * side, (c - k - 0.5) * high - off, COS * even - SIN * odd, SIN * even + COS * odd,
         high * 0.86, wide * (0.232 + 0.035 * q + 0.02 * tension), 0.90 + 0.10 * q, j * 131 + k * 7 + side)) {
         this.row = k;
         this.stitch = j;
