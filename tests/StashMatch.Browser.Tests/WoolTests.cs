@@ -29,7 +29,8 @@ public sealed class WoolTests(LiveApp app) : IClassFixture<LiveApp>
                   return btoa(text);
                 }
                 """,
-                new object[] { hat.Json, new Dictionary<string, object?> { ["width"] = view.Width, ["height"] = view.Height, ["yaw"] = view.Yaw, ["tilt"] = view.Tilt, ["dark"] = view.OnDark } }));
+                new object[] { hat.Json, new Dictionary<string, object?> { ["width"] = view.Width, ["height"] = view.Height, ["yaw"] = view.Yaw,
+                    ["tilt"] = view.Tilt, ["dark"] = view.OnDark } }));
             Assert.Equal(ours.Pixels.Length, theirs.Length);
             Assert.True(ours.Pixels.Count(b => b > 100) > 10_000, name);
             var apart = ours.Pixels.Zip(theirs, (a, b) => Math.Abs(a - b)).Average() / 255;
@@ -95,7 +96,8 @@ public sealed class WoolTests(LiveApp app) : IClassFixture<LiveApp>
         await page.WaitForFunctionAsync(
             """
             () => {
-              const canvas = document.querySelector('.wool-canvas'), at = y => canvas.getContext('2d').getImageData(canvas.width / 2, canvas.height * y, 1, 1).data[3];
+              const canvas = document.querySelector('.wool-canvas');
+              const at = y => canvas.getContext('2d').getImageData(canvas.width / 2, canvas.height * y, 1, 1).data[3];
               return at(0.5) > 240 && at(0.88) < 120 && at(0.88) > 60;
             }
             """);

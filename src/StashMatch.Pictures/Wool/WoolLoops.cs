@@ -33,7 +33,8 @@ internal sealed class WoolLoops
 
     public void Clear() => (Height, SlopeWale, SlopeCourse, Leg, AlongLeg, AcrossLeg) = (0, 0, 0, 0, 0, 0);
 
-    /// <summary>A knit stitch: two legs in a V. <paramref name="w"/> and <paramref name="c"/> count stitches and rows; rows from <paramref name="none"/> up to <paramref name="upTo"/> are not knitted.</summary>
+    /// <summary>A knit stitch: two legs in a V. <paramref name="w"/> and <paramref name="c"/> count stitches and rows; rows from <paramref name="none"/>
+    /// up to <paramref name="upTo"/> are not knitted.</summary>
     public void Knit(double w, double c, double wide, double high, int seed, int none = 0, int upTo = 0)
     {
         var (j, k0) = ((int)Math.Floor(w), (int)Math.Floor(c));
@@ -87,7 +88,8 @@ internal sealed class WoolLoops
             {
                 var q = Hash(j, k, seed + 78);
                 var bow = (j & 1) == 0 ? 0.34 : -0.34;
-                if (Bean(((w * 2) - j - 0.5) * wide / 2, ((c - (2 * k) - 1 + ((q - 0.5) * 0.3) + (bow * 0.9)) * high), 1, 0, high * 0.62, wide * 0.36, 0.95 + (0.1 * q), (j * 131) + (k * 7)))
+                if (Bean(((w * 2) - j - 0.5) * wide / 2, ((c - (2 * k) - 1 + ((q - 0.5) * 0.3) + (bow * 0.9)) * high), 1, 0, high * 0.62, wide * 0.36,
+                    0.95 + (0.1 * q), (j * 131) + (k * 7)))
                 {
                     (Row, Stitch) = (2 * k, j >> 1);
                 }
@@ -97,7 +99,8 @@ internal sealed class WoolLoops
 
     /// <summary>
     /// The two crossed rows of a braid: strands in turn, two columns that lean together into arrows. <paramref name="t"/> counts stitches
-    /// along it, <paramref name="q"/> goes from −1 to 1 across it, <paramref name="half"/> is half its width. True: the second strand; null: what was found before lies higher.
+    /// along it, <paramref name="q"/> goes from −1 to 1 across it, <paramref name="half"/> is half its width. True: the second strand; null: what was
+    /// found before lies higher.
     /// </summary>
     public bool? Braid(double t, double q, double wide, double half, int seed)
     {
@@ -108,7 +111,8 @@ internal sealed class WoolLoops
         {
             var j = Hash(k, side, seed) - 0.5;
             var lean = Math.Atan2(across, along) + (j * 0.14);
-            if (Bean((q * side * half) - (half * 0.47), ((t - k - 0.2) * wide) - (j * 0.3), Math.Cos(lean), Math.Sin(lean), far * 1.06, wide * across / far * 0.62, 1.16 + ((k & 1) * 0.05), (k * 9) + side))
+            if (Bean((q * side * half) - (half * 0.47), ((t - k - 0.2) * wide) - (j * 0.3), Math.Cos(lean), Math.Sin(lean), far * 1.06,
+                wide * across / far * 0.62, 1.16 + ((k & 1) * 0.05), (k * 9) + side))
             {
                 (second, Stitch) = ((k & 1) == 1, k);
             }

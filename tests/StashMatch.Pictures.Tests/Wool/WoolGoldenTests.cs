@@ -54,7 +54,8 @@ public sealed class WoolGoldenTests
             for (var x = 0; x < first.Width; x++)
             {
                 var (p, q) = (first[x, y], second[x, y]);
-                sum += Math.Abs((p.R * p.A) - (q.R * q.A)) + Math.Abs((p.G * p.A) - (q.G * q.A)) + Math.Abs((p.B * p.A) - (q.B * q.A)) + (255 * Math.Abs(p.A - q.A));
+                sum += Math.Abs((p.R * p.A) - (q.R * q.A)) + Math.Abs((p.G * p.A) - (q.G * q.A)) + Math.Abs((p.B * p.A) - (q.B * q.A))
+                    + (255 * Math.Abs(p.A - q.A));
             }
         }
 

@@ -23,7 +23,8 @@ public sealed class WoolPlacesTests
                 if (place.Inside)
                 {
                     // A label of 30 × 20 pixels lies in the wool with all four corners.
-                    Assert.All(new[] { (-15, -10), (15, -10), (-15, 10), (15, 10) }, c => Assert.Equal(place.Area, places.AreaAt(place.X + c.Item1, place.Y + c.Item2)));
+                    Assert.All(new[] { (-15, -10), (15, -10), (-15, 10), (15, 10) }, c =>
+                        Assert.Equal(place.Area, places.AreaAt(place.X + c.Item1, place.Y + c.Item2)));
                 }
             }
 

@@ -33,7 +33,8 @@ public sealed class WoolPortraitTests
     [Fact]
     public void Hostile_words_leave_it_bounded()
     {
-        var words = new PortraitWords(new string('w', 4000), [new("<>", new string('\ud800', 300), new string('m', 500), YarnLook.Undyed)], new string('x', 4000));
+        var words = new PortraitWords(new string('w', 4000), [new("<>", new string('\ud800', 300), new string('m', 500), YarnLook.Undyed)],
+            new string('x', 4000));
         Assert.InRange(Size(words, PortraitShape.Tall).Height, 1000, 2000);
     }
 

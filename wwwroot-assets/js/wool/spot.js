@@ -91,7 +91,8 @@ export class Spot {
     const j0 = Math.floor(w * 2), k0 = Math.floor(c / 2);
     for (let k = k0 - 1; k <= k0 + 1; k++) for (let j = j0 - 1; j <= j0 + 1; j++) {
       const q = hash(j, k, seed + 78), bow = (j & 1) === 0 ? 0.34 : -0.34;
-      if (this.bean((w * 2 - j - 0.5) * wide / 2, (c - 2 * k - 1 + (q - 0.5) * 0.3 + bow * 0.9) * high, 1, 0, high * 0.62, wide * 0.36, 0.95 + 0.1 * q, j * 131 + k * 7)) {
+      if (this.bean((w * 2 - j - 0.5) * wide / 2, (c - 2 * k - 1 + (q - 0.5) * 0.3 + bow * 0.9) * high, 1, 0, high * 0.62, wide * 0.36, 0.95 + 0.1 * q,
+        j * 131 + k * 7)) {
         this.row = 2 * k;
         this.stitch = j >> 1;
       }
@@ -104,7 +105,8 @@ export class Spot {
     let second = 0;
     for (let k = k0 - 2; k <= k0 + 1; k++) {
       const j = hash(k, side, seed) - 0.5, lean = Math.atan2(across, on) + j * 0.14;
-      if (this.bean(q * side * half - half * 0.47, (t - k - 0.2) * wide - j * 0.3, Math.cos(lean), Math.sin(lean), long * 1.06, wide * across / long * 0.62, 1.16 + (k & 1) * 0.05, k * 9 + side)) {
+      if (this.bean(q * side * half - half * 0.47, (t - k - 0.2) * wide - j * 0.3, Math.cos(lean), Math.sin(lean), long * 1.06, wide * across / long * 0.62,
+        1.16 + (k & 1) * 0.05, k * 9 + side)) {
         second = k & 1;
         this.stitch = k;
       }
