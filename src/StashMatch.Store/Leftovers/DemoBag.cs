@@ -49,6 +49,13 @@ public sealed class DemoBag(IDbContextFactory<StashContext> contexts, TimeProvid
     public Task<int> RemoveAsync(CancellationToken cancel = default) =>
         contexts.WriteAsync(context => context.Leftovers.Where(r => r.IsDemo).ExecuteDeleteAsync(cancel), cancel);
 
+    /// <summary>Whether any demo leftover is there.</summary>
+    public async Task<bool> IsHereAsync(CancellationToken cancel = default)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        return await context.Leftovers.AnyAsync(r => r.IsDemo, cancel);
+    }
+
     /// <summary>The demo leftovers in the order of their table.</summary>
     public static IEnumerable<NewLeftover> Read()
     {
