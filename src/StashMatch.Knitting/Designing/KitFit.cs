@@ -1,4 +1,5 @@
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Odds;
 
 namespace StashMatch.Knitting.Designing;

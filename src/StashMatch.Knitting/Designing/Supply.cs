@@ -1,6 +1,7 @@
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Yarns;
 

@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 

@@ -1,4 +1,6 @@
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching.Search;
+using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 
@@ -24,7 +26,7 @@ internal static class Answers
         var leftovers = outcome.Question.Leftovers.Select(l =>
         {
             var metres = Metres.FromMillimetres(used.GetValueOrDefault(l.Id));
-            return new LeftoverAnswer(l, metres, l.Held - metres);
+            return new LeftoverAnswer(l, metres, l.Held - metres, Sureness.Of(l, metres, hat.Usage), ShortOfReserve(l, metres, allowancePercent));
         }).ToList();
         var weakest = outcome.Plan.Complete ? Weakest(leftovers) : null;
         return new Answer
@@ -37,7 +39,8 @@ internal static class Answers
             ProvenBest = outcome.Plan.Proven,
             WeakestLeftover = weakest?.Leftover.Id,
             MarginPercent = weakest is null ? 0 : MarginOf(weakest),
-            SafeToPercent = outcome.Plan.Complete ? outcome.Plan.Rung : null,
+            Sureness = outcome.Plan.Complete ? RungOf(leftovers) : 0,
+            Reach = outcome.Plan.Complete ? RungOf(leftovers) : 0,
             Parts = parts,
             Leftovers = leftovers,
             Short = Metres.FromMillimetres(parts.Sum(p => p.Short.Millimetres)),
@@ -45,8 +48,13 @@ internal static class Answers
             Care = CareOf([.. leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover.Care)]),
             Warnings = Warnings.For(hat, parts, outcome.Question),
             Cautions = Cautions.For(hat, [.. leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover)]),
+            Plans = [new SharedPlan(PlanKind.Surest, outcome.Chance, weakest is null ? 0 : MarginOf(weakest), outcome.Plan.Complete ? RungOf(leftovers) : 0, parts, leftovers)],
+            Chosen = [],
             Repairs = [],
         };
+
+        double RungOf(List<LeftoverAnswer> each) =>
+            Rung.All.Last(r => each.TrueForAll(l => l.Used <= Sureness.Capacity(l.Leftover, hat.Usage, r))).Chance;
     }
 
     // What a group was given goes to its parts in knitting order; held double, to each strand by itself.
@@ -115,6 +123,9 @@ internal static class Answers
         .OrderBy(l => l.Left.Millimetres / (decimal)l.Used.Millimetres)
         .ThenBy(l => l.Leftover.Id, StringComparer.Ordinal)
         .FirstOrDefault();
+
+    private static Metres ShortOfReserve(Yarns.Leftover leftover, Metres used, decimal allowancePercent) =>
+        Metres.FromMillimetres(Math.Max(0, used.WithAllowance(allowancePercent).Millimetres - leftover.Held.Millimetres));
 
     private static decimal MarginOf(LeftoverAnswer l) => Math.Floor(l.Left.Millimetres * 1000m / l.Used.Millimetres) / 10;
 

@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching.Search;
 
 namespace StashMatch.Knitting.Matching;
 

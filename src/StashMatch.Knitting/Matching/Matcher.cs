@@ -1,5 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching.Repairs;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Matching;
@@ -44,7 +46,7 @@ public static class Matcher
         best = Ordered(best, cancel);
         answer = Answers.Of(best, question.AllowancePercent);
         Checker.Check(answer, question);
-        answer = answer with { Repairs = Repairs.For(question, answer, best, cancel) };
+        answer = answer with { Repairs = Mending.For(question, answer, best, cancel) };
         return true;
     }
 
