@@ -53,7 +53,7 @@ public sealed class DemoBag(IDbContextFactory<StashContext> contexts, TimeProvid
     public async Task<bool> IsHereAsync(CancellationToken cancel = default)
     {
         await using var context = await contexts.CreateDbContextAsync(cancel);
-        return await context.Leftovers.AnyAsync(r => r.IsDemo, cancel);
+        return await context.Leftovers.AnyAsync(r => r.IsDemo && r.RemovedAt == null, cancel);
     }
 
     /// <summary>The demo leftovers in the order of their table.</summary>

@@ -70,6 +70,15 @@ public sealed record CanIMakeForm
     /// <summary>The plan whose question is asked again: its own yarn counts as free.</summary>
     public string? Plan { get; init; }
 
+    /// <summary>Which plan of the answer is shown: "uses-up-most" or "gentlest"; empty for the surest.</summary>
+    public string? Share { get; init; }
+
+    /// <summary>The plan shown before, part and leftover id joined by a tilde: of equal plans the one is taken that changes least of it.</summary>
+    public IReadOnlyList<string> Like { get; init; } = [];
+
+    /// <summary>Whether anything is decided beside hat, size, stripes and arrangement.</summary>
+    public bool Decided => Keep.Count + Never.Count + Back.Count + Leftovers.Count > 0 || !string.IsNullOrEmpty(Hold);
+
     /// <summary>The part another leftover is being chosen for; no link carries it on.</summary>
     public string? Choose { get; init; }
 
@@ -107,6 +116,8 @@ public sealed record CanIMakeForm
             Fibres = One("fibres"),
             Back = All("back"),
             Choose = One("choose"),
+            Share = One("share"),
+            Like = All("like"),
             Plan = One("plan"),
             Hold = One("hold"),
             HoldWith = One("holdWith"),
@@ -140,7 +151,7 @@ public sealed record CanIMakeForm
         [
             ("hat", Hat), ("size", Size), ("stripes", Stripes), ("arrangement", Arrangement),
             ("allowance", Allowance), ("nextDoor", NextDoor), ("brim", Brim), ("depths", Depths), ("bag", Bag), ("fibres", Fibres),
-            ("hold", Hold), ("holdWith", HoldWith), ("brimDepth", BrimDepth), ("bindOff", BindOff), ("inTurn", InTurn), ("colours", Colours), ("plan", Plan),
+            ("hold", Hold), ("holdWith", HoldWith), ("brimDepth", BrimDepth), ("bindOff", BindOff), ("inTurn", InTurn), ("colours", Colours), ("plan", Plan), ("share", Share),
             .. Without.Select(w => ("without", (string?)w)),
             .. Apart.Select(a => ("apart", (string?)a)),
             .. Join.Select(j => ("join", (string?)j)),
@@ -148,6 +159,7 @@ public sealed record CanIMakeForm
             .. Leftovers.Select(l => ("leftover", (string?)l)),
             .. Keep.Select(k => ("keep", (string?)k)),
             .. Never.Select(n => ("never", (string?)n)),
+            .. Like.Select(l => ("like", (string?)l)),
         ];
         return pairs.Where(p => !string.IsNullOrEmpty(p.Value)).Select(p => (p.Name, p.Value!));
     }
@@ -300,6 +312,7 @@ public sealed record CanIMakeForm
             Apart = Apart,
             Locks = keep,
             Never = never,
+            Like = [.. Like.Select(l => l.Split('~', 2)).Where(l => l.Length == 2).Select(l => new Pairing(l[0], l[1]))],
         };
     }
 
