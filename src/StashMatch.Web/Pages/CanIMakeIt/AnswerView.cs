@@ -96,6 +96,20 @@ public sealed class AnswerView
     /// <summary>The names of the rows a leftover goes in.</summary>
     public IReadOnlyList<string> RowsOf(string id) => [.. Rows.Where(r => r.Yarns.Any(y => y?.Leftover.Id == id)).Select(r => r.Name)];
 
+    /// <summary>The plan shown, as wool.</summary>
+    public WoolHat Wool => WoolOf(Parts);
+
+    /// <summary>A plan of this answer as wool.</summary>
+    public WoolHat WoolOf(IReadOnlyList<PartAnswer> parts) => HatPictures.HatOf(Answer.Hat, parts, _byId.ToDictionary(l => l.Key, l => l.Value.Leftover, StringComparer.Ordinal));
+
+    /// <summary>How a ratio's source shows in its frame.</summary>
+    public static string FrameOf(RatioSource source) => source switch
+    {
+        RatioSource.Measured => "measured",
+        RatioSource.Guessed => "guessed",
+        _ => "printed",
+    };
+
     /// <summary>The strands of a row on the ruler.</summary>
     public IReadOnlyList<Strand> StrandsOf(HatRow row)
     {
@@ -132,6 +146,51 @@ public sealed class AnswerView
     {
         ArgumentNullException.ThrowIfNull(leftover);
         return leftover.Id.Contains('+', StringComparison.Ordinal) ? $"{leftover.Ratio.MetresPer100Grams.ToString("0", CultureInfo.InvariantCulture)} m to 100 g" : leftover.Ratio.ToString();
+    }
+
+    /// <summary>Stripes in order with their yarns: the strip of colours.</summary>
+    public IReadOnlyList<StripColour> Stripes =>
+    [
+        .. Parts.Where(p => p.Part.Kind == PartKind.Stripe).Select(p => new StripColour(
+            p.Part.Name, p.From is { } f ? NameOf(f.Leftover) : CanIMakeItWords.NoYarn, Paint[p.Part.Name].Code, Paint[p.Part.Name].Hex)),
+    ];
+
+    /// <summary>Why a leftover is not used.</summary>
+    public enum NotUsedWhy
+    {
+        /// <summary>It stays in the bag.</summary>
+        Stays,
+
+        /// <summary>It is thinner than the hat's yarn.</summary>
+        Thinner,
+
+        /// <summary>It is thicker than the hat's yarn.</summary>
+        Thicker,
+
+        /// <summary>It is not of the fibres asked for.</summary>
+        WrongFibre,
+
+        /// <summary>Nobody said what it is spun of.</summary>
+        UnknownFibre,
+
+        /// <summary>The knitter said so.</summary>
+        Said,
+    }
+
+    /// <summary>Which leftovers are not used, and why: so that none is missed in silence.</summary>
+    /// <param name="bag">What the bag holds.</param>
+    /// <param name="fibres">Which fibres may go in.</param>
+    /// <param name="back">What the knitter does not want in this hat.</param>
+    public IEnumerable<(NotUsedWhy Why, IReadOnlyList<FreeLeftover> Some)> NotUsed(IEnumerable<FreeLeftover> bag, FibreChoice fibres, IReadOnlyList<string> back)
+    {
+        ArgumentNullException.ThrowIfNull(bag);
+        ArgumentNullException.ThrowIfNull(back);
+        NotUsedWhy Why(FreeLeftover l) =>
+            back.Contains(l.Of.Id, StringComparer.Ordinal) ? NotUsedWhy.Said
+            : !fibres.Allows(l.Free) ? l.Free.Fibre.Contains(FibreFamily.Unknown) ? NotUsedWhy.UnknownFibre : NotUsedWhy.WrongFibre
+            : l.Free.ClassOrGuess < Answer.Hat.WeightClass ? NotUsedWhy.Thinner
+            : l.Free.ClassOrGuess > Answer.Hat.WeightClass ? NotUsedWhy.Thicker : NotUsedWhy.Stays;
+        return bag.Where(b => !_byId.TryGetValue(b.Of.Id, out var l) || l.Used.Millimetres == 0).GroupBy(Why).OrderBy(g => g.Key).Select(g => (g.Key, (IReadOnlyList<FreeLeftover>)[.. g]));
     }
 
     private int TileOf(string id)

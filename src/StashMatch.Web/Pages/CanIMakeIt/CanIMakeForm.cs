@@ -76,9 +76,6 @@ public sealed record CanIMakeForm
     /// <summary>The plan shown before, part and leftover id joined by a tilde: of equal plans the one is taken that changes least of it.</summary>
     public IReadOnlyList<string> Like { get; init; } = [];
 
-    /// <summary>Whether anything is decided beside hat, size, stripes and arrangement.</summary>
-    public bool Decided => Keep.Count + Never.Count + Back.Count + Leftovers.Count > 0 || !string.IsNullOrEmpty(Hold);
-
     /// <summary>The part another leftover is being chosen for; no link carries it on.</summary>
     public string? Choose { get; init; }
 
@@ -175,17 +172,54 @@ public sealed record CanIMakeForm
 
     private string? Together => string.IsNullOrEmpty(Hold) ? null : $"{Hold}+{HeldWith}";
 
-    /// <summary>"Keep it here": the address that leaves a leftover where it goes in and works the rest out again.</summary>
-    public string KeepHere(string part, string leftover) =>
-        Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part), $"{part}~{leftover}"] });
+    /// <summary>The address that always uses a leftover for a part and works the rest out again.</summary>
+    public string KeepHere(string part, string leftover) => Address(f => f.KeepHereIn(part, leftover));
 
-    /// <summary>"Not this one": the address that gives the part another leftover.</summary>
-    public string NotThisOne(string part, string leftover) =>
-        Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part)], Never = [.. f.Never, $"{part}~{leftover}"] });
+    /// <summary>The address that gives the part another leftover.</summary>
+    public string NotThisOne(string part, string leftover) => Address(f => f.NotHere(part, leftover));
 
-    /// <summary>"Keep it back": the address that leaves a leftover out of this hat.</summary>
-    public string KeepBack(string leftover) =>
-        Address(f => f with { Back = [.. f.Back, leftover], Keep = [.. f.Keep.Where(k => k.Split('~', 2)[^1] != leftover)] });
+    /// <summary>The address that leaves a leftover out of this hat.</summary>
+    public string KeepBack(string leftover) => Address(f => f.LeaveOut(leftover));
+
+    /// <summary>The question with a leftover always used for a part.</summary>
+    public CanIMakeForm KeepHereIn(string part, string leftover) => this with
+    {
+        Keep = [.. Keep.Where(k => PartOf(k) != part), $"{part}~{leftover}"],
+        Never = [.. Never.Where(n => n != $"{part}~{leftover}")],
+        Back = [.. Back.Where(b => b != leftover)],
+    };
+
+    /// <summary>The question with a leftover never used for a part.</summary>
+    public CanIMakeForm NotHere(string part, string leftover) => this with { Keep = [.. Keep.Where(k => PartOf(k) != part)], Never = [.. Never, $"{part}~{leftover}"] };
+
+    /// <summary>The question without a leftover.</summary>
+    public CanIMakeForm LeaveOut(string leftover) => this with { Back = [.. Back, leftover], Keep = [.. Keep.Where(k => k.Split('~', 2)[^1] != leftover)] };
+
+    /// <summary>The question asked so that the plan shown changes as little as can be; of that plan, at its own count of stripes.</summary>
+    public CanIMakeForm As(AnswerView shown)
+    {
+        ArgumentNullException.ThrowIfNull(shown);
+        return this with
+        {
+            Share = null,
+            Stripes = shown.Answer.Hat.Plan is null ? Stripes : shown.Answer.Hat.Stripes.ToString(CultureInfo.InvariantCulture),
+            Like = [.. shown.Parts.Where(p => p.From is not null).Select(p => $"{p.Part.Name}~{p.From!.Leftover}")],
+        };
+    }
+
+    /// <summary>The address of the hat alone, painted.</summary>
+    /// <param name="view">"head" or "above".</param>
+    /// <param name="turn">Sixths of a turn.</param>
+    /// <param name="width">Pixels.</param>
+    /// <param name="key">What the picture is known by.</param>
+    public string HatPicture(string view, int turn, int width, string key) =>
+        string.Create(CultureInfo.InvariantCulture, $"/hat.png{(this with { Like = [] }).Address(f => f)["/can-i-make".Length..]}&view={view}&turn={turn}&width={width}&seen={key}");
+
+    /// <summary>How an address names one of an answer's plans; null for the surest.</summary>
+    public static string? NameOf(PlanKind kind) => kind switch { PlanKind.UsesMostUp => "uses-up-most", PlanKind.Evenest => "gentlest", _ => null };
+
+    /// <summary>Which plan of the answer is shown.</summary>
+    public PlanKind Shared => Share switch { "uses-up-most" => PlanKind.UsesMostUp, "gentlest" => PlanKind.Evenest, _ => PlanKind.Surest };
 
     /// <summary>"Choose another": the address of the same question with the leftovers for a part to choose from.</summary>
     public string ChooseFor(string part) => $"{Address(f => f)}&choose={Uri.EscapeDataString(part)}";

@@ -57,6 +57,7 @@ public static class CanIMakeItWords
 
     // Plans and rows.
     public const string ThreeWays = "Three ways to share it out";
+    public const string OneWay = "One way to share it out";
     public const string TwoWays = "Two ways to share it out";
     public const string Rows = "Which yarn goes where";
     public const string PartColumn = "part";
@@ -261,6 +262,10 @@ public static class CanIMakeItWords
 
     public static string NotHere(string name) => $"Not {name} here";
 
+    public static string AllOf(string yarn) => $"all of {yarn}";
+
+    public static string Alone(string part) => $"{part} alone";
+
     public static string DontUse(string name) => $"Don’t use {name} in this hat";
 
     /// <summary>What the dots of a row open.</summary>
@@ -308,6 +313,67 @@ public static class CanIMakeItWords
 
     /// <summary>How certain the choice is.</summary>
     public static string Proven(bool proven) => proven ? "This is proven: no better plan exists." : "This is the best found in the time. A better one may exist.";
+
+    public const string NothingChanged = "Your choice holds. Nothing else changed.";
+
+    public static string KnitWith(int stripes) => stripes == 1 ? "Show it with one stripe" : $"Show it with {stripes} stripes";
+
+    public static string Undyed(string title) => $"{title}, in undyed wool";
+
+    /// <summary>The piece's measures in words.</summary>
+    public static string PieceOf(RowPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return $"The knitted piece: {plan.BodyStitches} stitches × {plan.BodyRows} {(plan.Construction == Construction.BrimUpRound ? "rounds" : "rows")}, {Shown.OwnDepth(plan.Circumference)} round";
+    }
+
+    /// <summary>What is good to know, in a few words each.</summary>
+    public static string Notes(Answer answer)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        return string.Join(" · ", answer.Warnings.Select(w => w.Code).Distinct().Select(c => c switch
+        {
+            WarningCode.BrimStretch => "brim may stretch",
+            WarningCode.BrimRelax => "brim may loosen",
+            WarningCode.BrimUnknownFibre => "brim: fibre unknown",
+            WarningCode.WeightClassMix => "mixed thickness",
+            WarningCode.LowContrast => "two colours are close",
+            WarningCode.BraidSameValue => "a braid hardly shows",
+            WarningCode.ColourUnknown => "a colour is unknown",
+            WarningCode.CareMix => "wash by hand",
+            WarningCode.ColourRun => "a colour may run",
+            WarningCode.CoarseScale => "coarse scale",
+            WarningCode.GaugeOrLabel => "check the gauge",
+            WarningCode.LabelOrClass => "check a label",
+            WarningCode.GuessedRatio => "a length is a guess",
+            _ => "first and last stripe are alike",
+        }));
+    }
+
+    public static string CareOf(Care care) => $"Washing the whole hat: {care}.";
+
+    public static string WordsOf(AnswerView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        return view.Answer.Hat.Plan is { } plan ? $"{plan.BodyStitches} stitches × {plan.BodyRows} {(plan.Construction == Construction.BrimUpRound ? "rounds" : "rows")}, {Shown.OwnDepth(plan.Circumference)} round" : "from its printed table";
+    }
+
+    public static string Unused(AnswerView.NotUsedWhy why, int many) => (why, many == 1) switch
+    {
+        (AnswerView.NotUsedWhy.Stays, _) => "Not needed for this hat:",
+        (AnswerView.NotUsedWhy.Thinner, _) => "Thinner than this hat’s yarn:",
+        (AnswerView.NotUsedWhy.Thicker, _) => "Thicker than this hat’s yarn:",
+        (AnswerView.NotUsedWhy.WrongFibre, _) => "Not the fibre you asked for:",
+        (AnswerView.NotUsedWhy.UnknownFibre, _) => "Fibre unknown:",
+        _ => "You said: don’t use",
+    };
+
+    public static string UnusedOf(IReadOnlyList<(AnswerView.NotUsedWhy Why, IReadOnlyList<FreeLeftover> Some)> unused)
+    {
+        ArgumentNullException.ThrowIfNull(unused);
+        var thick = unused.Where(u => u.Why is AnswerView.NotUsedWhy.Thinner or AnswerView.NotUsedWhy.Thicker).Sum(u => u.Some.Count);
+        return thick == 0 ? "they stay in the bag" : thick == unused.Sum(u => u.Some.Count) ? "too thick or too thin for this hat" : $"{Number(thick)} too thick or too thin for this hat; the rest stay in the bag";
+    }
 
     public const string AfterClash = "Use other leftovers, or free the yarn in the other hat.";
 

@@ -24,7 +24,7 @@ public sealed record Ruler(decimal FullMetres)
     /// <summary>How far apart the lines across the rows are, in per cent: the marks of the first edge.</summary>
     public decimal Step => Marked(Own ? FullMetres : FullMetres / Metres.PerYard, 5) / (Own ? FullMetres : FullMetres / Metres.PerYard) * 100;
 
-    private static bool Own => Habits.Now.FirstUnit == Knitting.Quantities.LengthUnit.Metres;
+    private static bool Own => Habits.Now.FirstUnit == Knitting.Yarns.LengthUnit.Metres;
 
     /// <summary>Drawn with so many figures at most on an edge.</summary>
     public string Draw(int figures)
