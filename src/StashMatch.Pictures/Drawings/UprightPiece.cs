@@ -192,7 +192,7 @@ public sealed class UprightPiece
         var name = $"{id}-rib";
         var turn = flat ? " patternTransform=\"rotate(90)\"" : "";
         tiles.Append(CultureInfo.InvariantCulture, $"""<pattern id="{name}" width="{wide:0.##}" height="8" patternUnits="userSpaceOnUse"{turn}>""")
-            .Append(CultureInfo.InvariantCulture, $"""<path d="M{wide * .2:0.##} 0V8" stroke="#000" stroke-opacity=".3" stroke-width="{wide * .34:0.##}"/><path d="M{wide * .7:0.##} 0V8" stroke="#fff" stroke-opacity=".16" stroke-width="{wide * .3:0.##}"/></pattern>""");
+            .Append(CultureInfo.InvariantCulture, $"""<path d="M{wide * .2:0.##} 0V8" stroke="#000" stroke-opacity=".2" stroke-width="{wide * .3:0.##}"/><path d="M{wide * .7:0.##} 0V8" stroke="#fff" stroke-opacity=".12" stroke-width="{wide * .3:0.##}"/></pattern>""");
         return name;
     }
 

@@ -230,7 +230,18 @@ public static class CanIMakeItWords
         ArgumentNullException.ThrowIfNull(row);
         var names = row.Yarns.OfType<RowYarn>().Select(y => y.Leftover.Name).Distinct(StringComparer.Ordinal).ToList();
         var (times, length) = Needs(row);
-        return $"{(names.Count == 0 ? NoYarn : string.Join(" + ", names))}, {times}{length}";
+        var other = row.Parts.Count == 1 ? $" ({Shown.PairUp(row.Parts[0].Need).Second})" : "";
+        return $"{(names.Count == 0 ? NoYarn : string.Join(" + ", names))}, {times}{length}{other}";
+    }
+
+    /// <summary>A part with its yarn and what it needs in both units, in one line.</summary>
+    public static string Told(HatRow row)
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        var names = row.Yarns.OfType<RowYarn>().Select(y => y.Leftover.Name).Distinct(StringComparer.Ordinal).ToList();
+        var (times, length) = Needs(row);
+        var other = row.Parts.Count == 1 ? $" ({Shown.PairUp(row.Parts[0].Need).Second})" : "";
+        return $"{row.Name}: {(names.Count == 0 ? NoYarn : string.Join(" + ", names))}, {times}{length}{other}";
     }
 
     /// <summary>A part's measures and what stays.</summary>
