@@ -45,45 +45,32 @@ internal sealed class WoolEdge(WoolHat hat, WoolSheet sheet, WoolFrame frame, Wo
         var reach = (int)Math.Ceiling(sigma * 2.5);
         var weights = Enumerable.Range(-reach, (2 * reach) + 1).Select(i => Math.Exp(-i * i / (2 * sigma * sigma))).ToArray();
         var sum = weights.Sum();
-        var across = new float[w * h * 4];
-        for (var y = 0; y < h; y++)
-        {
-            for (var x = 0; x < w; x++)
-            {
-                double r = 0, g = 0, b = 0, a = 0;
-                for (var k = Math.Max(-reach, -x); k <= reach && x + k < w; k++)
-                {
-                    var o = ((y * w) + x + k) * 4;
-                    var share = weights[k + reach] / sum * p[o + 3];
-                    (r, g, b, a) = (r + (share * p[o]), g + (share * p[o + 1]), b + (share * p[o + 2]), a + share);
-                }
-
-                var q = ((y * w) + x) * 4;
-                (across[q], across[q + 1], across[q + 2], across[q + 3]) = ((float)r, (float)g, (float)b, (float)a);
-            }
-        }
-
+        var before = (byte[])p.Clone();
+        bool Wool(int x, int y) => x >= 0 && y >= 0 && x < w && y < h && before[(((y * w) + x) * 4) + 3] > 0;
         for (var y = 0; y < h; y++)
         {
             for (var x = 0; x < w; x++)
             {
                 var o = ((y * w) + x) * 4;
-                if (p[o + 3] == 255)
+                if (before[o + 3] == 255 || !(Wool(x, y) || Wool(x - reach, y) || Wool(x + reach, y) || Wool(x, y - reach) || Wool(x, y + reach)))
                 {
                     continue;
                 }
 
                 double r = 0, g = 0, b = 0, a = 0;
-                for (var k = Math.Max(-reach, -y); k <= reach && y + k < h; k++)
+                for (var j = Math.Max(-reach, -y); j <= reach && y + j < h; j++)
                 {
-                    var q = (((y + k) * w) + x) * 4;
-                    var share = weights[k + reach] / sum;
-                    (r, g, b, a) = (r + (share * across[q]), g + (share * across[q + 1]), b + (share * across[q + 2]), a + (share * across[q + 3]));
+                    for (var i = Math.Max(-reach, -x); i <= reach && x + i < w; i++)
+                    {
+                        var q = o + (((j * w) + i) * 4);
+                        var share = weights[i + reach] * weights[j + reach] * before[q + 3];
+                        (r, g, b, a) = (r + (share * before[q]), g + (share * before[q + 1]), b + (share * before[q + 2]), a + share);
+                    }
                 }
 
-                if (a > 0.5)
+                if (a > 0)
                 {
-                    Under(o, r / a, g / a, b / a, 0.55 * a / 255);
+                    Under(o, r / a, g / a, b / a, 0.55 * a / (sum * sum * 255));
                 }
             }
         }

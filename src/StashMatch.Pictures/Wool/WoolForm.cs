@@ -221,12 +221,12 @@ internal sealed class WoolForm
     // Stockinette without a brim rolls up by itself and shows its purl side.
     private WoolProfile Curled()
     {
-        const double half = 0.30;
+        const double half = 0.34;
         var points = new List<(double, double)>();
-        for (var i = 0; i <= 24; i++)
+        for (var i = 0; i <= 30; i++)
         {
-            var a = Math.PI * 1.15 * (1 - (i / 24.0));
-            points.Add((Radius + 0.1 + (half * Math.Cos(a)), half - 0.05 - (half * Math.Sin(a)) + (i > 12 ? 0.5 * ((i - 12) / 12.0) : 0)));
+            var a = Math.PI * (1.1 - (1.9 * i / 30.0));
+            points.Add((Radius - 0.02 + half + (half * Math.Cos(a)), half - (half * Math.Sin(a))));
         }
 
         return new(points, 60, 0);

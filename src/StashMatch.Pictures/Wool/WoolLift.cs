@@ -81,7 +81,7 @@ internal sealed class WoolLift
     private static double SeamDip(double angle, double r)
     {
         var off = (Math.PI - Math.Abs(angle)) * r;
-        return (0.06 * Hump(off, 0.42, 0.30)) - (0.10 * Hump(off, 0, 0.16));
+        return (0.05 * Hump(off, 0.42, 0.30)) - (0.06 * Hump(off, 0, 0.18));
     }
 
     private static double[] Folds(int n, double uneven)

@@ -33,14 +33,19 @@ internal sealed class WoolLoops
 
     public void Clear() => (Height, SlopeWale, SlopeCourse, Leg, AlongLeg, AcrossLeg) = (0, 0, 0, 0, 0, 0);
 
-    /// <summary>A knit stitch: two legs in a V. <paramref name="w"/> and <paramref name="c"/> count stitches and rows.</summary>
-    public void Knit(double w, double c, double wide, double high, int seed)
+    /// <summary>A knit stitch: two legs in a V. <paramref name="w"/> and <paramref name="c"/> count stitches and rows; rows from <paramref name="none"/> up to <paramref name="upTo"/> are not knitted.</summary>
+    public void Knit(double w, double c, double wide, double high, int seed, int none = 0, int upTo = 0)
     {
         var (j, k0) = ((int)Math.Floor(w), (int)Math.Floor(c));
         var x = (w - j - 0.5) * wide;
         var side = x < 0 ? -1 : 1;
         for (var k = k0 - 1; k <= k0 + 1; k++)
         {
+            if (k >= none && k < upTo)
+            {
+                continue;
+            }
+
             var (q, p, tension) = (Hash(j, k, seed), Hash(k, j, seed + side), Hash(k, 1, seed + 5) - 0.5);
             var lean = 0.40 + ((p - 0.5) * 0.16);
             var off = (((p - 0.5) * 0.24) + (tension * 0.22)) * high;
@@ -91,18 +96,26 @@ internal sealed class WoolLoops
 
     /// <summary>
     /// The two crossed rows of a braid: strands in turn, two columns that lean together into arrows. <paramref name="t"/> counts stitches
-    /// along it, <paramref name="q"/> goes from −1 to 1 across it, <paramref name="half"/> is half its width. True: the second strand.
+    /// along it, <paramref name="q"/> goes from −1 to 1 across it, <paramref name="half"/> is half its width. True: the second strand; null: what was found before lies higher.
     /// </summary>
-    public bool Braid(double t, double q, double wide, double half, int seed)
+    public bool? Braid(double t, double q, double wide, double half, int seed)
     {
-        var (side, k0, second) = (q < 0 ? -1 : 1, (int)Math.Floor(t), false);
+        var (side, k0, second, before) = (q < 0 ? -1 : 1, (int)Math.Floor(t), false, Height);
+        var (along, across) = (wide * 0.74, half * 0.55);
+        var far = Math.Sqrt((along * along) + (across * across));
         for (var k = k0 - 2; k <= k0 + 1; k++)
         {
             var j = Hash(k, side, seed) - 0.5;
-            if (Bean((q * side * half) - (half * 0.47), ((t - k - 0.2) * wide) - (j * 0.3), 0.66 + (j * 0.12), 0.751 - (j * 0.1), half * 0.84, wide * 0.385, 1.12 + ((k & 1) * 0.05), (k * 9) + side))
+            var lean = Math.Atan2(across, along) + (j * 0.14);
+            if (Bean((q * side * half) - (half * 0.47), ((t - k - 0.2) * wide) - (j * 0.3), Math.Cos(lean), Math.Sin(lean), far * 1.06, wide * across / far * 0.62, 1.16 + ((k & 1) * 0.05), (k * 9) + side))
             {
                 (second, Stitch) = ((k & 1) == 1, k);
             }
+        }
+
+        if (Height == before)
+        {
+            return null;
         }
 
         // The bean was laid along the braid: across it is from row to row.

@@ -7,6 +7,9 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
 {
     private const double GatherRadius = 0.34;
 
+    // Rows of a braid before its strands cross.
+    private const int SetUp = 1;
+
     public WoolLoops Loops { get; } = new();
 
     /// <summary>Slope round the head.</summary>
@@ -48,7 +51,7 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
         {
             Curl(angle, s);
         }
-        else if (surface == WoolSurface.Cuff || s < 0)
+        else if (surface == WoolSurface.Cuff || s < Joins(angle))
         {
             Rib(surface, angle, s);
         }
@@ -61,6 +64,10 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
             Upwards(angle, s, r, sin, cos);
         }
     }
+
+    // Where a brim that is not folded meets the body: by its last knit row brim up, at each picked-up stitch side to side.
+    private double Joins(double angle) => hat.Brim is not { Folded: false } brim ? 0
+        : hat.Sideways ? -0.11 * Math.Abs(Math.Sin(angle * brim.Ribs * brim.Wales)) : -0.7 * form.Body.End / hat.Rows;
 
     private void Rib(WoolSurface surface, double angle, double s)
     {
@@ -154,7 +161,7 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
         var back = Smooth(0, 0.2, Math.PI - Math.Abs(angle));
         var (span, n) = (form.Body.End, hat.Gores);
         var c = (s / span * hat.Rows) + (0.55 * sway * Smooth(0, 1, s) * back) + (hat.Flat ? 0.3 * Math.Sign(angle) * (1 - back) : -angle / Grain.Round);
-        c = Clamp(c, 0, hat.Rows - 0.001);
+        c = Clamp(c, -0.9, hat.Rows - 0.001);
         var (w, wide, high, line) = ((angle / Grain.Round * hat.Stitches) + (0.5 * drift * back), Grain.Round * form.Radius * 10 / hat.Stitches, span * 10 / hat.Rows, 9.0);
         if (s > form.CrownFrom && n > 0)
         {
@@ -168,8 +175,7 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
             line = (0.5 - Math.Abs(aside)) * each * (aside < 0 ? -1 : 1);
         }
 
-        var area = hat.RowAreas[(int)c];
-        Row(area, w, c, wide, high, 11);
+        Row(RowArea((int)c), w, c, wide, high, 11);
         if (Math.Abs(line) < 0.75)
         {
             Decrease(line, c, wide, high);
@@ -197,55 +203,68 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
     // What a row of the body is made of; the loop that lies uppermost says which row and so which yarn it is.
     private void Row(int area, double w, double c, double wide, double high, int seed)
     {
-        var found = hat.Areas[area];
-        if (found.Fabric == WoolFabric.Braid)
-        {
-            Braided(area, w, c, wide, high);
-            return;
-        }
-
-        if (found.Fabric == WoolFabric.Garter)
+        // The nearest braid, if it reaches as far as here; its two crossed rows are no stockinette.
+        var braid = Braid(area) ? area : Braid(RowArea((int)c + 1)) ? RowArea((int)c + 1) : Braid(RowArea((int)c - 1)) ? RowArea((int)c - 1) : -1;
+        if (hat.Areas[area].Fabric == WoolFabric.Garter)
         {
             Loops.Garter(w, c, wide, high, seed);
         }
-        else
+        else if (braid < 0)
         {
             Loops.Knit(w, c, wide, high, seed);
+        }
+        else
+        {
+            Loops.Knit(w, c, wide, high, seed, hat.FirstRows[braid] + SetUp, hat.FirstRows[braid] + hat.Areas[braid].Rows);
+        }
+
+        if (braid >= 0 && Crossed(braid, w, c, wide, high))
+        {
+            return;
         }
 
         var row = Loops.Height > 0 ? Math.Clamp(Loops.Row, 0, hat.Rows - 1) : (int)c;
         var own = hat.RowAreas[row];
-        own = hat.Areas[own].Fabric == WoolFabric.Braid ? area : own;
+        if (Braid(own))
+        {
+            // The set-up row: a stitch of each strand in turn.
+            var second = (Loops.Stitch & 1) == 1;
+            Dye(own, second ? hat.Areas[own].Second : hat.Areas[own].Yarn, (second ? 5 : 0) + own, w, 0.7);
+            Ghost = IsOut(own, Out(w));
+            return;
+        }
+
         if (Loops.Row < 0 && !hat.Sideways && hat.Brim is { } brim)
         {
             own = brim.Area;
         }
 
         Dye(own, hat.Areas[own].Yarn, row, w);
-        Ghost = IsOut(own, (row - hat.FirstRows[own]) / (double)hat.Areas[own].Rows);
+        Ghost = IsOut(own, (row - hat.FirstRows[own]) / (double)Math.Max(1, hat.Areas[own].Rows));
     }
 
-    // The set-up row shows both strands as plain stitches, then they cross and stand proud.
-    private void Braided(int area, double w, double c, double wide, double high)
+    private int RowArea(int row) => hat.RowAreas[Math.Clamp(row, 0, hat.Rows - 1)];
+
+    private bool Braid(int area) => hat.Areas[area].Fabric == WoolFabric.Braid;
+
+    // The two rows of a braid after its set-up row: the strands cross and stand proud, a little over the rows beside them.
+    private bool Crossed(int area, double w, double c, double wide, double high)
     {
         var own = hat.Areas[area];
-        var (within, setUp) = (c - hat.FirstRows[area], own.Rows * 0.22);
-        if (within < setUp)
+        var from = hat.FirstRows[area] + SetUp - 0.25;
+        var half = (hat.FirstRows[area] + own.Rows + 0.10 - from) / 2;
+        var q = (c - from - half) / half;
+        if (Math.Abs(q) > 1.3 || Loops.Braid(w, q, wide, half * high, area) is not { } second)
         {
-            Loops.Knit(w, c, wide, high, 11);
-            Dye(area, (Loops.Stitch & 1) == 1 ? own.Second : own.Yarn, (Loops.Stitch & 1) + (area * 5), w, 0.7);
-            Ghost = IsOut(area, Out(w));
-            return;
+            return false;
         }
 
-        var half = high * (own.Rows - setUp) / 2;
-        var q = (((within - setUp) / (own.Rows - setUp)) - 0.5) * 2;
-        var second = Loops.Braid(w, q, wide, half, area);
         Dye(area, second ? own.Second : own.Yarn, (second ? 5 : 0) + area, w, 0.7);
         Tone += 0.14 * Math.Sin((Loops.AcrossLeg * 6.5) + (Loops.AlongLeg * 2.2));
-        var end = Math.Abs(Loops.AlongLeg) / (half * 0.84);
-        Shade = Loops.Height < 0.2 ? 0.7 : 1 - (0.34 * Math.Min(1, end * end * end)) - (0.18 * Math.Pow(Clamp(Math.Abs(q) - 0.2, 0, 1), 2));
+        var end = Math.Abs(Loops.AlongLeg) / (half * high * 0.84);
+        Shade = 1 - (0.34 * Math.Min(1, end * end * end)) - (0.18 * Math.Pow(Clamp(Math.Abs(q) - 0.2, 0, 1), 2));
         Ghost = IsOut(area, Out(w));
+        return true;
     }
 
     // How far along its row a stitch lies, 0 to 1.
@@ -256,14 +275,14 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
     // Threads of the seam show between the two edges, drawn together.
     private void Sewn(double off, double s)
     {
-        off += 0.35 * Along(s * 1.3, 19);
+        off += 0.5 * Along(s * 2.9, 19);
         if (off > 1.8)
         {
             return;
         }
 
-        Shade *= Mix(0.72, 1, Smooth(0.2, 1.8, off));
-        if (off < 0.28)
+        Shade *= Mix(0.84, 1, Smooth(0.2, 1.6, off));
+        if (off < 0.16)
         {
             Loops.Clear();
             var t = s * 10 / 3.4;
@@ -307,6 +326,15 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
         var (at, seed) = ((along * 0.16) + (Hash(row, 3, yarn + 3) * 400), yarn + 51);
         Tone = ((0.095 * Along(at, seed)) + (0.06 * Along((along * 0.7) + (Hash(row, 5, yarn + 3) * 900), seed + 1))) * much;
         var inks = Yarn.Inks;
-        Ink = inks.Length == 1 ? inks[0] : inks[(int)((((Along((along * 0.035) + (row * 1.7), seed + 2) * 0.75) + 1) * 0.9 * inks.Length) + Hash(row, 9, seed)) % inks.Length];
+        if (inks.Length == 1)
+        {
+            Ink = inks[0];
+            return;
+        }
+
+        // So many stitches from the yarn's beginning; every second row comes back. A colour lasts for some hundred stitches.
+        var run = (row + ((row & 1) == 0 || !hat.Flat ? along / hat.Stitches : 1 - (along / hat.Stitches))) * hat.Stitches / 150;
+        var turn = (run + (0.9 * Along(run * 0.9, seed + 2))) * WoolYarn.Steps;
+        Ink = inks[(int)(turn - (inks.Length * Math.Floor(turn / inks.Length))) % inks.Length];
     }
 }

@@ -70,22 +70,22 @@ internal sealed class WoolTones
     // Cells of like colour, split again and again where their colours are furthest apart.
     private void Split(int level, int most)
     {
-        var sums = new Dictionary<int, Sum>();
+        var all = new Sum[Fine * Fine * Fine];
         for (var i = 0; i < levels.Length; i++)
         {
             if (levels[i] == level)
             {
-                var cell = Cell(i);
-                sums.TryGetValue(cell, out var sum);
-                sums[cell] = sum.With(sheet.Pixels[i * 4], sheet.Pixels[(i * 4) + 1], sheet.Pixels[(i * 4) + 2]);
+                ref var sum = ref all[Cell(i)];
+                sum = sum.With(sheet.Pixels[i * 4], sheet.Pixels[(i * 4) + 1], sheet.Pixels[(i * 4) + 2]);
             }
         }
 
         tones[level] = new byte[Fine * Fine * Fine];
         var boxes = new List<Box>();
+        var sums = all.Select((sum, cell) => KeyValuePair.Create(cell, sum)).Where(s => s.Value.N > 0).ToList();
         if (sums.Count > 0)
         {
-            boxes.Add(new(sums.OrderBy(s => s.Key).ToList()));
+            boxes.Add(new(sums));
         }
 
         while (boxes.Count > 0 && boxes.Count < most)

@@ -18,7 +18,8 @@ internal sealed record WoolInk(double Red, double Green, double Blue)
 /// <summary>A yarn ready to paint with.</summary>
 internal sealed class WoolYarn
 {
-    private const int Steps = 6;
+    /// <summary>Inks from one colour to the next.</summary>
+    public const int Steps = 6;
 
     // Undyed wool, and what a yarn not knitted yet is mixed with.
     private static readonly YarnColour Undyed = YarnColour.FromRgb(0xDC, 0xD5, 0xC2);
