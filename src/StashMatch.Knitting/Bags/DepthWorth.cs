@@ -18,5 +18,5 @@ internal static class DepthWorth
     /// <param name="need">What it gives, millimetres.</param>
     /// <param name="rows">The stripe's rows.</param>
     public static Int128 Of(long held, long bears, long need, int rows) =>
-        -((Int128)held << HeldFrom) + ((Int128)Tidy.Worth(bears, need) << TidyFrom) - ((long)rows * rows);
+        -((Int128)held << HeldFrom) + ((Int128)Worth.Tidiness.Of(bears, need) << TidyFrom) - ((long)rows * rows);
 }

@@ -135,7 +135,7 @@ public static class DepthsFromLeftovers
             throw new InvalidOperationException($"The depths found do not make the hat: {why.Reason}");
         }
 
-        var grouping = Puzzle.Of(FromThisBag.QuestionOf(hat, question.Size, rows.Length, Arrangement.OwnColours, [], question.AllowancePercent), needs, null).Grouping;
+        var grouping = Layout.Of(FromThisBag.QuestionOf(hat, question.Size, rows.Length, Arrangement.OwnColours, [], question.AllowancePercent), needs).Grouping;
         var stripes = new List<DepthStripe>();
         foreach (var (part, index) in needs.Parts.Select((p, i) => (p, i)).Where(p => p.p.Kind == PartKind.Stripe))
         {
@@ -147,7 +147,7 @@ public static class DepthsFromLeftovers
                 throw new InvalidOperationException($"{part.Name} takes more than {leftover.Id} may give.");
             }
 
-            stripes.Add(new DepthStripe(part, leftover, need, leftover.Held - need, Bears(question, leftover) - need.Millimetres <= Tidy.Finished));
+            stripes.Add(new DepthStripe(part, leftover, need, leftover.Held - need, Bears(question, leftover) - need.Millimetres <= Worth.Finished));
         }
 
         return new DepthPlan { Why = Why.Covered, Hat = hat, Stripes = stripes, Left = Metres.FromMillimetres(stripes.Sum(s => s.Left.Millimetres)) };

@@ -99,15 +99,30 @@ public static class FromThisBag
             };
         }
 
-        var cell = new BagCell(size, stripes, arrangement) { Verdict = best.Verdict, Why = best.Why, ChanceOfEnough = best.Chance };
-        if (best.Plan.Complete)
+        var cell = new BagCell(size, stripes, arrangement)
         {
-            var (margin, part) = Tightest(best);
-            return cell with { MarginPercent = margin, WeakestPart = part };
+            Verdict = best.Verdict,
+            Why = best.Why,
+            Sureness = best.Sureness,
+            Reach = best.Reach,
+            Short = best.Short,
+            ChanceOfEnough = best.Chance,
+        };
+        if (best.Word == Word.No)
+        {
+            return cell with { WeakestPart = ShortestPart(best) };
         }
 
-        var answer = Answers.Of(best, question.AllowancePercent);
-        return cell with { Short = answer.Short, WeakestPart = answer.Parts.MaxBy(p => p.Short)!.Part.Name };
+        var (margin, part) = Tightest(best);
+        return cell with { MarginPercent = margin, WeakestPart = part };
+    }
+
+    // The part that lacks most, the first in knitting order where they tie.
+    private static string ShortestPart(Outcome outcome)
+    {
+        var (puzzle, given) = (outcome.Plan.Puzzle, outcome.Plan.Given());
+        var item = puzzle.Items.MaxBy(i => (i.Need - given[i.Index], -i.Index))!;
+        return outcome.Hat.Parts[puzzle.Grouping.Groups[item.Group].EndsAt].Name;
     }
 
     // The leftover with the smallest margin, by id where they tie, and the longest part it serves.

@@ -34,8 +34,8 @@ internal sealed record HatKind(Question Question, HatNeeds Hat, long[] Needs)
     private static HatKind? Of(Hat hat, string size, int stripes, Arrangement arrangement, decimal allowancePercent)
     {
         var question = FromThisBag.QuestionOf(hat, size, stripes, arrangement, [], allowancePercent);
-        return hat.TryNeeds(size, stripes, out var needs, out _) && Matcher.CannotArrange(question, needs) is null
-            ? new HatKind(question, needs, [.. Puzzle.Of(question, needs, null).Items.Select(i => i.Need)])
+        return LaidOutHats.TryNeeds(hat, size, stripes, out var needs, out _) && Matcher.CannotArrange(question, needs) is null
+            ? new HatKind(question, needs, [.. Layout.Of(question, needs).Items.Select(i => i.Need)])
             : null;
     }
 

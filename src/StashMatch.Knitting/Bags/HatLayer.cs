@@ -49,7 +49,8 @@ internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, CancellationToken c
             var taken = new Dictionary<string, long>(StringComparer.Ordinal);
             foreach (var binOf in each)
             {
-                var answer = Checked(question, kind, new Plan(Puzzle.Of(question, kind.Hat, null), binOf, question.AllowancePercent, true));
+                var puzzle = Puzzle.Of(question, kind.Hat);
+                var answer = Checked(question, new Plan(puzzle, binOf, Tiers.CapacityOfYes(puzzle), true));
                 hats.Add(new BagHat(kind.Hat.Size, kind.Hat.Stripes, question.Arrangement, answer.Parts));
                 foreach (var l in answer.Leftovers.Where(l => l.Used.Millimetres > 0))
                 {
@@ -66,24 +67,20 @@ internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, CancellationToken c
     private (BagHat Hat, List<Leftover> Stays)? Next(HatKind kind, List<Leftover> bag)
     {
         var question = kind.Question with { Leftovers = bag };
-        foreach (var set in kind.HasBrim ? BrimSet.Widening : [null])
+        cancel.ThrowIfCancellationRequested();
+        if (Tiers.PlanOfYes(question, kind.Hat, cancel) is not { } plan)
         {
-            cancel.ThrowIfCancellationRequested();
-            var planner = new Planner(Puzzle.Of(question, kind.Hat, set), cancel);
-            if (planner.Feasible(question.AllowancePercent, out _) is { } plan)
-            {
-                var answer = Checked(question, kind, planner.Tidied(plan));
-                var taken = answer.Leftovers.ToDictionary(l => l.Leftover.Id, l => l.Used.Millimetres, StringComparer.Ordinal);
-                return (new BagHat(kind.Hat.Size, kind.Hat.Stripes, question.Arrangement, answer.Parts), Stays(bag, taken, question.AllowancePercent));
-            }
+            return null;
         }
 
-        return null;
+        var answer = Checked(question, Finishing.Tidied(plan, cancel));
+        var taken = answer.Leftovers.ToDictionary(l => l.Leftover.Id, l => l.Used.Millimetres, StringComparer.Ordinal);
+        return (new BagHat(kind.Hat.Size, kind.Hat.Stripes, question.Arrangement, answer.Parts), Stays(bag, taken, question.AllowancePercent));
     }
 
-    private static Answer Checked(Question question, HatKind kind, Plan plan)
+    private static Answer Checked(Question question, Plan plan)
     {
-        var answer = Answers.Of(Outcome.Of(question, kind.Hat, plan), question.AllowancePercent);
+        var answer = Answers.Of(new Outcome(question, plan) { Word = Word.Yes, Why = Why.Covered, Sureness = question.Target, Reach = question.Target });
         Checker.Check(answer, question);
         return answer;
     }
@@ -95,6 +92,6 @@ internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, CancellationToken c
     private static Leftover? Rest(Leftover of, Metres taken)
     {
         var milligrams = (long)Math.Floor(of.Ratio.GramsOf(of.Held - taken) * 1000);
-        return milligrams == 0 ? null : of with { Weighing = new Weighing(Grams.FromMilligrams(milligrams), default, of.Weighing.ScaleStep) };
+        return milligrams == 0 ? null : of with { Weighing = Weighing.Together(Grams.FromMilligrams(milligrams), of.Weighing) };
     }
 }

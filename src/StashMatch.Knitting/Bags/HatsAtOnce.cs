@@ -14,11 +14,10 @@ internal sealed class HatsAtOnce(HatKind kind, CancellationToken cancel)
     public IReadOnlyList<int[]>? Lay(Question question, int hats)
     {
         var all = kind.Hat with { Parts = [.. Enumerable.Range(0, hats).SelectMany(PartsOf)] };
-        foreach (var set in kind.HasBrim ? BrimSet.Widening : [null])
+        for (var width = kind.HasBrim ? 0 : BrimSet.Widest; width <= BrimSet.Widest; width++)
         {
             cancel.ThrowIfCancellationRequested();
-            var puzzle = Puzzle.Of(question, all, set);
-            if (Covering(puzzle, question.AllowancePercent) is { } binOf)
+            if (Covered(Puzzle.Of(question, all, width)) is { } binOf)
             {
                 var groups = binOf.Length / hats;
                 return [.. Enumerable.Range(0, hats).Select(h => binOf[(h * groups)..((h + 1) * groups)])];
@@ -28,10 +27,13 @@ internal sealed class HatsAtOnce(HatKind kind, CancellationToken cancel)
         return null;
     }
 
-    private int[]? Covering(Puzzle puzzle, decimal allowancePercent) =>
-        new BestFit(puzzle).Cover(puzzle.CapacityAt(allowancePercent), byBand: false, out var binOf) ? binOf
-            : puzzle.Items.Length <= FewGroups ? new Planner(puzzle, cancel).Feasible(allowancePercent, out _)?.BinOf
+    private int[]? Covered(Puzzle puzzle)
+    {
+        var (capacity, binOf) = (Tiers.CapacityOfYes(puzzle), new int[puzzle.Items.Length]);
+        return BestFit.Cover(puzzle, capacity, binOf) ? binOf
+            : puzzle.Items.Length <= FewGroups && new Covering(puzzle, cancel).Find(capacity, out var found) == Found.Yes ? found
             : null;
+    }
 
     // Numbers far apart, so that the last stripe of one hat and the first of the next are not next door; letters of their own.
     private IEnumerable<HatPart> PartsOf(int hat) => kind.Hat.Parts.Select(p => p with

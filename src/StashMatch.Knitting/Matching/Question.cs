@@ -85,9 +85,6 @@ public sealed record Question(Hat Hat, string Size, IReadOnlyList<Leftover> Left
     /// <summary>Parts cut out of the letter, thread or stripe they would come from, so that any leftover may serve them; each pays its own ends.</summary>
     public IReadOnlyList<string> Apart { get; init; } = [];
 
-    /// <summary>The narrowest set of leftovers the brim is tried with, 0 to 3.</summary>
-    internal int BrimFrom { get; init; }
-
     private static readonly ConditionalWeakTable<IReadOnlyList<Leftover>, Bag> Ready = [];
 
     /// <summary>The leftovers made ready, once for all questions about the same list, which is not changed meanwhile.</summary>

@@ -30,9 +30,6 @@ public enum RepairCode
     /// <summary>Let next-door colours be alike.</summary>
     Blend,
 
-    /// <summary>Take a leftover for the brim that keeps its shape less well.</summary>
-    WiderBrimSet,
-
     /// <summary>Knit a part from two leftovers of one lot or nearly one colour, one after the other.</summary>
     JoinNearMatch,
 

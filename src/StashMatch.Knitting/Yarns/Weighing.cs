@@ -21,17 +21,29 @@ public sealed record Weighing
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(scaleStep, default);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(scaleStep, Grams.From(100));
         (Gross, Tare, ScaleStep) = (gross, tare, scaleStep);
+        BandGrams = tare > default(Grams) ? scaleStep.Value : scaleStep.Value / 2;
+        ChanceBandGrams = scaleStep.Value < CoarseStepGrams ? BandGrams : BandGrams + (scaleStep.Value / 2);
     }
 
-    private Weighing(Grams stated) => Gross = stated;
-
-    /// <summary>A weight as its maker states it, on no scale: without a band.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not over 0 and at most 5,000 g.</exception>
-    public static Weighing Stated(Grams grams)
+    private Weighing(Grams grams, IReadOnlyList<Weighing> of)
     {
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(grams, default);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(grams, Grams.From(MostGrams));
-        return new Weighing(grams);
+        Gross = grams;
+        ScaleStep = of.Select(w => w.ScaleStep).DefaultIfEmpty().Max();
+        (BandGrams, ChanceBandGrams) = (of.Sum(w => w.BandGrams), of.Sum(w => w.ChanceBandGrams));
+    }
+
+    /// <summary>A weight as its maker states it, on no scale: without a band.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not over 0 and at most 5,000 g.</exception>
+    public static Weighing Stated(Grams grams) => new(grams, []);
+
+    /// <summary>The weight of yarns taken as one, each weighed by itself: their bands add.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not over 0 and at most 5,000 g.</exception>
+    public static Weighing Together(Grams grams, params IReadOnlyList<Weighing> of)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        return new(grams, of);
     }
 
     /// <summary>The reading, core or bowl included.</summary>
@@ -46,12 +58,12 @@ public sealed record Weighing
     /// <summary>The yarn alone.</summary>
     public Grams Net => Gross - Tare;
 
-    /// <summary>How far the net may be off, either way, in grams: half a scale step; with a tare, read twice, a whole one.</summary>
-    public decimal BandGrams => Tare > default(Grams) ? ScaleStep.Value : ScaleStep.Value / 2;
+    /// <summary>How far the net may be off, either way, in grams: half a scale step; with a tare, read twice, a whole one; 0 where nobody weighed.</summary>
+    public decimal BandGrams { get; }
 
     /// <summary>
     /// The same as the chance counts it: scales of 1 g and coarser are kitchen scales, so a whole step, and 1½ with a tare [ours]. What is shown
     /// stays <see cref="BandGrams"/>.
     /// </summary>
-    public decimal ChanceBandGrams => ScaleStep.Value < CoarseStepGrams ? BandGrams : BandGrams + (ScaleStep.Value / 2);
+    public decimal ChanceBandGrams { get; }
 }

@@ -17,8 +17,18 @@ internal sealed class CompactModel
     /// <param name="coverAll">Whether every lot has to be covered.</param>
     /// <param name="colours">Whether the colour rule is written down too.</param>
     public CompactModel(Sheet sheet, decimal rung, int width, bool coverAll, bool colours = true)
+        : this(sheet, sheet.BearsAt(rung), width, coverAll, colours)
     {
-        (_sheet, _bears) = (sheet, sheet.BearsAt(rung));
+    }
+
+    /// <param name="sheet">The question.</param>
+    /// <param name="bears">What each leftover may bear, millimetres.</param>
+    /// <param name="width">How wide the brim's choice is, 0 to 3.</param>
+    /// <param name="coverAll">Whether every lot has to be covered.</param>
+    /// <param name="colours">Whether the colour rule is written down too.</param>
+    public CompactModel(Sheet sheet, long[] bears, int width, bool coverAll, bool colours = true)
+    {
+        (_sheet, _bears) = (sheet, bears);
         var (lots, balls) = (sheet.Lots, _bears.Length);
         _from = new BoolVar?[lots.Length, balls];
         for (var i = 0; i < lots.Length; i++)
@@ -59,12 +69,12 @@ internal sealed class CompactModel
     }
 
     /// <summary>Anything that covers everything and keeps the rules; the other model is asked where this one gives up.</summary>
-    public static Settled Any(Sheet sheet, decimal rung, int width) =>
-        new CompactModel(sheet, rung, width, coverAll: true).Solve() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, rung, width, tidy: false);
+    public static Settled Any(Sheet sheet, long[] bears, int width) =>
+        new CompactModel(sheet, bears, width, coverAll: true).Solve() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, bears, width, tidy: false);
 
     /// <summary>The tidiest way to cover everything; the other model is asked where this one gives up.</summary>
-    public static Settled Tidiest(Sheet sheet, decimal rung, int width) =>
-        new CompactModel(sheet, rung, width, coverAll: true).Tidiest() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, rung, width);
+    public static Settled Tidiest(Sheet sheet, long[] bears, int width) =>
+        new CompactModel(sheet, bears, width, coverAll: true).Tidiest() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, bears, width);
 
     /// <summary>The model, for more to be written into it.</summary>
     public CpModel Model => _model;
@@ -85,6 +95,23 @@ internal sealed class CompactModel
         HoldBands(bands ?? []);
         WriteTidiness();
         return Solve();
+    }
+
+    /// <summary>The most that can go in where not everything can: of each leftover all its load, or all it holds.</summary>
+    public static Settled MostIn(Sheet sheet)
+    {
+        // Nothing stops a load from being longer than what there is; no more than that goes in, nor more than each lot takes of it.
+        var compact = new CompactModel(sheet, [.. sheet.Held.Select(_ => sheet.Whole)], 3, coverAll: false);
+        var goesIn = new List<IntVar>();
+        for (var b = 0; b < sheet.Held.Length; b++)
+        {
+            var (on, needs) = compact.LoadOn(b);
+            goesIn.Add(compact._model.NewIntVar(0, sheet.Held[b], ""));
+            compact._model.Add(goesIn[b] <= LinearExpr.WeightedSum(on, needs.ConvertAll(n => Math.Min(n, sheet.Held[b]))));
+        }
+
+        compact._model.Maximize(LinearExpr.Sum(goesIn));
+        return compact.Solve() is { Proof: not Proof.Open } settled ? settled : PatternModel.MostIn(sheet);
     }
 
     /// <summary>The most that can be covered: band by band, in the order of the bands.</summary>
@@ -167,10 +194,10 @@ internal sealed class CompactModel
     internal static string Parameters => string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:7,linearization_level:2,cp_model_probing_level:0,symmetry_level:0,max_deterministic_time:{Limit}");
 
     /// <summary>The solver's own measure of work after which it gives up.</summary>
-    internal static double Limit { get; set; } = 2;
+    internal static double Limit { get; set; } = 0.5;
 
     /// <summary>Whether what was left open is tried again with the solver's usual settings, which see through equal leftovers.</summary>
-    internal static bool Patient { get; set; } = true;
+    internal static bool Patient { get; set; }
 
     private List<BoolVar> OfLot(int lot) => [.. Enumerable.Range(0, _bears.Length).Select(b => _from[lot, b]).OfType<BoolVar>()];
 

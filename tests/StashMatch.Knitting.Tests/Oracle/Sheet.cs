@@ -48,6 +48,9 @@ internal sealed class Sheet
     /// <summary>Lots that must come from different leftovers of different colours.</summary>
     public IReadOnlyList<(int A, int B)> Apart { get; }
 
+    /// <summary>The rung a yes asks of every leftover.</summary>
+    public decimal Target => (decimal)Math.Round(Question.Target, 2);
+
     /// <summary>Whether each stripe has a leftover of its own.</summary>
     public bool Own => Question.Arrangement is Arrangement.OwnColours or Arrangement.OneThread;
 
@@ -76,7 +79,7 @@ internal sealed class Sheet
             var doubled = locks.Exists(l => l.HeldDouble);
             var lot = new Lot(
                 members,
-                (doubled && kept.Count == 1 ? 2 : 1) * (members.Sum(m => parts[m].Need(hat.Usage, withEnds: false).Millimetres) + (hat.Plan is null ? 0 : TwoTails)),
+                (doubled && kept.Count == 1 ? 2 : 1) * NeedOf(question, hat, members),
                 members.Min(m => BandOf(parts[m].Kind)),
                 members.Exists(m => parts[m].Kind is PartKind.Stripe or PartKind.Yarn),
                 keys[members[0]] == "thread" || members.Exists(m => parts[m].Kind is PartKind.Brim or PartKind.Crown),
@@ -134,6 +137,23 @@ internal sealed class Sheet
     /// <summary>How tidy a whole assignment is.</summary>
     public long Worth(decimal rung, IReadOnlyList<int> ballOf) => BearsAt(rung).Zip(LoadsOf(ballOf), Worth).Sum();
 
+    /// <summary>How wide the brim's choice has to be for an assignment: 0 what keeps shape alone, 3 all.</summary>
+    public int WidthOf(IReadOnlyList<int> ballOf) => Enumerable.Range(0, Lots.Length).Max(i => Lots[i].Brim && ballOf[i] >= 0 ? _width[ballOf[i]] : 0);
+
+    /// <summary>What goes in, in millimetres: of each leftover all its load, or all it holds.</summary>
+    public long GoesIn(IReadOnlyList<int> ballOf) => LoadsOf(ballOf).Zip(Held, Math.Min).Sum();
+
+    /// <summary>What all parts take, in millimetres.</summary>
+    public long Whole => Lots.Sum(l => l.Need);
+
+    /// <summary>Whether the last stripe and the first meet in leftovers that can be told apart; true where they never meet.</summary>
+    public bool SeamDiffers(IReadOnlyList<int> ballOf)
+    {
+        var last = Hat.Parts.Where(p => p.Kind == PartKind.Stripe).Select(p => p.Number).DefaultIfEmpty(0).Max();
+        int LotOf(int number) => Array.FindIndex(Lots, l => l.Members.Any(m => Hat.Parts[m] is { Kind: PartKind.Stripe } p && p.Number == number));
+        return !Hat.StripesMeetAtSeam || last < 2 || !Alike(ballOf[LotOf(1)], ballOf[LotOf(last)]);
+    }
+
     public long[] LoadsOf(IReadOnlyList<int> ballOf)
     {
         var loads = new long[Held.Length];
@@ -153,10 +173,13 @@ internal sealed class Sheet
         [.. Enumerable.Range(0, 4).Select(band => Enumerable.Range(0, Lots.Length).Where(i => Lots[i].Band == band && ballOf[i] >= 0).Sum(i => Lots[i].Need))];
 
     /// <summary>The first rule an assignment breaks, or null.</summary>
-    public string? Broken(IReadOnlyList<int> ballOf, decimal rung, int width)
+    public string? Broken(IReadOnlyList<int> ballOf, decimal rung, int width) => Broken(ballOf, BearsAt(rung), width);
+
+    /// <summary>The first rule an assignment breaks, or null.</summary>
+    public string? Broken(IReadOnlyList<int> ballOf, IReadOnlyList<long> bears, int width)
     {
-        var (bears, loads) = (BearsAt(rung), LoadsOf(ballOf));
-        for (var b = 0; b < bears.Length; b++)
+        var loads = LoadsOf(ballOf);
+        for (var b = 0; b < bears.Count; b++)
         {
             if (loads[b] > bears[b])
             {
@@ -183,6 +206,11 @@ internal sealed class Sheet
 
     /// <summary>Whether, each stripe having a leftover of its own, two lots may not share one.</summary>
     public static bool Excludes(Lot a, Lot b) => (a.Stripe && (b.Stripe || b.Head)) || (b.Stripe && a.Head);
+
+    // Two tails are counted once where parts merge; a pom-pom is as it was typed, and what is printed holds its ends.
+    private static long NeedOf(Question question, HatNeeds hat, List<int> members) => hat.Parts[members[0]].Kind == PartKind.PomPom
+        ? ((HatDesign)question.Hat).PomPom!.Value.Millimetres
+        : members.Sum(m => hat.Parts[m].Need(hat.Usage, withEnds: false).Millimetres) + (hat.Plan is null ? 0 : TwoTails);
 
     private static int WidthOf(Leftover leftover) => leftover.Brim switch
     {

@@ -41,7 +41,8 @@ internal static class JoinRepair
         var (puzzle, binOf) = (outcome.Plan.Puzzle, outcome.Plan.BinOf);
         var loads = outcome.Plan.Loads();
         decimal Tightness(Item i) => puzzle.Held[binOf[i.Index]] / (decimal)loads[binOf[i.Index]];
-        var wanting = puzzle.Items.Where(i => binOf[i.Index] < 0).OrderByDescending(i => i.Need).FirstOrDefault() ?? puzzle.Items.MinBy(Tightness)!;
+        var given = outcome.Plan.Given();
+        var wanting = puzzle.Items.Where(i => given[i.Index] < i.Need).OrderByDescending(i => i.Need).FirstOrDefault() ?? puzzle.Items.MinBy(Tightness)!;
         var wanted = (wanting.Need * (100 + asked.AllowancePercent) / 100 / 1000) + Joined.Tails;
         var kept = asked.Locks.Concat(asked.Never).Select(l => l.Leftover).ToHashSet(StringComparer.Ordinal);
         var may = Enumerable.Range(0, puzzle.Bins).Where(b => Joined.CanJoin(puzzle.Leftover(b)) && !kept.Contains(puzzle.Leftover(b).Id)).ToList();

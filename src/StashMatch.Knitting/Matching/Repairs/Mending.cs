@@ -53,14 +53,13 @@ internal sealed class Mending
             Blend();
         }
 
-        WiderBrim();
         JoinRepair.Offer(_asked, _outcome, Try, Offer);
         BrimAndEdge();
         var sizes = _asked.Hat.SizeNames.TakeWhile(s => s != _asked.Size).Reverse();
         OfferBest(RepairCode.SmallerSize, sizes, s => _open with { Size = s }, (r, s) => r with { Size = s });
         if (_answer.Why == Why.NotCalibrated)
         {
-            var known = _outcome.Plan.ChanceOfEnough(_outcome.Hat.Usage with { Spread = Outcome.CalibratedSpread });
+            var known = Sure(_outcome.Hat.Usage with { Spread = Usage.CalibratedSpread });
             _found.Add(new Repair(RepairCode.WeighSwatch, Verdict.Yes, known) { Changed = _asked });
         }
 
@@ -100,16 +99,14 @@ internal sealed class Mending
         }
     }
 
-    private static bool IsBetter(Outcome tried, Outcome than) =>
-        tried.Verdict > than.Verdict
-        || (tried.Verdict == than.Verdict && tried.Verdict == Verdict.OnlyJust && tried.Chance > than.Chance + 0.05);
+    private static bool IsBetter(Outcome tried, Outcome than) => (tried.Word, tried.Reach).CompareTo((than.Word, than.Reach)) > 0;
 
     private void Blend() => Offer(RepairCode.Blend, _asked.Blend ? null : Try(_open with { Blend = true }));
 
     // A ball that the scale or its label hardly vouches for may finish so neatly that the plan takes it, and be the likeliest to run out.
     private void LeaveOut()
     {
-        if (!_outcome.Plan.Complete)
+        if (_outcome.Word == Search.Word.No)
         {
             return;
         }
@@ -143,28 +140,12 @@ internal sealed class Mending
             (r, k) => r with { Arrangement = Arrangement.InTurn, InTurn = k });
     }
 
-    // The narrowest brim set that covers has decided; a wider one is offered where its verdict is better.
-    private void WiderBrim()
+    // The chance of the plan at hand once the knitter's use is known.
+    private double Sure(Usage usage)
     {
-        var plan = _outcome.Plan;
-        if (Array.Find(plan.Puzzle.Items, i => i.HasBrim) is not { } brim
-            || plan.BinOf[brim.Index] is not (>= 0 and var used)
-            || _asked.Locks.Any(l => l.Part == PartNames.Brim))
-        {
-            return;
-        }
-
-        var width = BrimSet.WidthOf(plan.Puzzle.Leftover(used).Brim);
-        var best = Enumerable.Range(width + 1, BrimSet.Widening.Count - width - 1)
-            .Select(w => Try(_asked with { BrimFrom = w }))
-            .OfType<Outcome>()
-            .OrderByDescending(o => o.Verdict).ThenByDescending(o => o.Chance)
-            .FirstOrDefault();
-        Offer(RepairCode.WiderBrimSet, best, r => r with { Part = PartNames.Brim, Leftover = BrimOf(best!) });
+        var loads = _answer.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => new Odds.Load(l.Leftover, l.Used));
+        return Odds.Chance.OfEnough(usage, [.. loads]);
     }
-
-    private static string BrimOf(Outcome outcome) =>
-        outcome.Plan.Puzzle.Leftover(outcome.Plan.BinOf[Array.Find(outcome.Plan.Puzzle.Items, i => i.HasBrim)!.Index]).Id;
 
     private void BrimAndEdge()
     {

@@ -63,11 +63,11 @@ internal static class Purchase
     // each kind, whichever mends most. Nobody buys a skein for each strand.
     private static List<List<(string Name, long Need)>> Options(Question asked, Outcome outcome)
     {
-        var (puzzle, binOf) = (outcome.Plan.Puzzle, outcome.Plan.BinOf);
+        var (puzzle, given) = (outcome.Plan.Puzzle, outcome.Plan.Given());
         HatPart PartOf(Item i) => puzzle.Hat.Parts[puzzle.Grouping.Groups[i.Group].EndsAt];
         (string Name, long Need) Told(Item i) => (PartOf(i).Name, i.Need);
         (string Name, long Need) Together(IEnumerable<Item> items) => (PartOf(items.MaxBy(i => (i.Need, -i.Index))!).Name, items.Sum(i => i.Need));
-        var wanting = puzzle.Items.Where(i => binOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).ToList();
+        var wanting = puzzle.Items.Where(i => given[i.Index] < i.Need).OrderByDescending(i => i.Need).ThenBy(i => i.Index).ToList();
         if (wanting.Count == 0)
         {
             return [.. puzzle.Items.OrderByDescending(i => i.Need).ThenBy(i => i.Index).DistinctBy(i => i.Class).Take(MostOptions).Select(i => new List<(string, long)> { Told(i) })];

@@ -49,8 +49,8 @@ internal sealed partial class Arranger
         // Items under the colour rule first, neighbours together; the others after.
         Array.Sort(_order, (a, b) => Compare(puzzle.Items[a], puzzle.Items[b]));
         _frontier = FrontierAt();
-        _strands = Array.FindIndex(_order, i => puzzle.Classes[puzzle.Items[i].Class].Crowd == Crowd.Strand);
-        var strands = _order.Where(i => puzzle.Classes[puzzle.Items[i].Class].Crowd == Crowd.Strand).ToList();
+        _strands = Array.FindIndex(_order, i => puzzle.Classes[puzzle.Items[i].Class].Neighbours == ColourNeighbours.Strand);
+        var strands = _order.Where(i => puzzle.Classes[puzzle.Items[i].Class].Neighbours == ColourNeighbours.Strand).ToList();
         _pairs = strands.Select(i => puzzle.Items[i].Class).Distinct().Count() != 1 ? []
             : [.. strands.Where(i => i < puzzle.Beside[i][0]).Select(i => (i, puzzle.Beside[i][0]))];
         (_of, _left, _bare) = (new int[puzzle.Classes.Length][], new int[puzzle.Classes.Length][], new int[puzzle.Classes.Length]);
@@ -182,7 +182,7 @@ internal sealed partial class Arranger
 
     private int Compare(Item a, Item b)
     {
-        var (crowdA, crowdB) = (_puzzle.Classes[a.Class].Crowd, _puzzle.Classes[b.Class].Crowd);
+        var (crowdA, crowdB) = (_puzzle.Classes[a.Class].Neighbours, _puzzle.Classes[b.Class].Neighbours);
         return crowdA != crowdB ? crowdB.CompareTo(crowdA) : a.Band != b.Band ? a.Band.CompareTo(b.Band) : a.Index.CompareTo(b.Index);
     }
 
@@ -214,7 +214,7 @@ internal sealed partial class Arranger
         }
 
         var item = _puzzle.Items[_order[at]];
-        var (of, left, free) = (_of[item.Class], _left[item.Class], _puzzle.Beside[item.Index].Count == 0);
+        var (of, left, free) = (_of[item.Class], _left[item.Class], _puzzle.Beside[item.Index].Length == 0);
         for (var tried = 0UL; Next(left, tried) is >= 0 and var k; tried |= 1UL << k)
         {
             var slot = of[k];

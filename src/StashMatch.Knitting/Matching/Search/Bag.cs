@@ -1,4 +1,5 @@
 using StashMatch.Knitting.Colours;
+using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Matching.Search;
@@ -8,7 +9,7 @@ internal sealed class Bag
 {
     private const int MostColoursTabled = 1_500;
     private readonly Dictionary<string, int> _at = new(StringComparer.Ordinal);
-    private readonly Dictionary<WeightClass, int[]> _ofClass = [];
+    private readonly Dictionary<WeightClass, Pool> _pools = [];
     private readonly WeightClass[] _class;
     private readonly int[] _colour;
     private readonly List<Lab> _labs = [];
@@ -67,17 +68,21 @@ internal sealed class Bag
 
     public BrimRating BrimOf(int at) => _brim[at] ??= Leftovers[at].Brim;
 
-    /// <summary>Where the leftovers of a weight class stand, in order.</summary>
-    public int[] OfClass(WeightClass weightClass)
+    /// <summary>What a leftover's length may be off.</summary>
+    public LengthDoubt DoubtOf(int at) => LengthDoubt.Of(Leftovers[at]);
+
+    /// <summary>The leftovers of a weight class, in order.</summary>
+    public Pool PoolOf(WeightClass weightClass)
     {
-        lock (_ofClass)
+        lock (_pools)
         {
-            if (!_ofClass.TryGetValue(weightClass, out var those))
+            if (!_pools.TryGetValue(weightClass, out var pool))
             {
-                _ofClass[weightClass] = those = [.. Enumerable.Range(0, Leftovers.Length).Where(j => _class[j] == weightClass)];
+                var those = Enumerable.Range(0, Leftovers.Length).Where(j => _class[j] == weightClass);
+                _pools[weightClass] = pool = new Pool(this, [.. those], weightClass);
             }
 
-            return those;
+            return pool;
         }
     }
 

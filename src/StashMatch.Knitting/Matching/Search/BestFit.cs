@@ -1,99 +1,79 @@
 namespace StashMatch.Knitting.Matching.Search;
 
 /// <summary>Longest first into the leftover it fits most closely, colour rule and all. Quick; proves nothing where it fails.</summary>
-internal sealed class BestFit(Puzzle puzzle)
+internal static class BestFit
 {
-    private readonly List<int> _opened = [];
-    private readonly Dictionary<int, long> _free = [];
-    private int[] _binOf = [];
-
-    /// <summary>A leftover for each item, or -1; true where every item has one.</summary>
-    /// <param name="capacity">What each leftover may bear, longest first.</param>
-    /// <param name="byBand">Band by band, for a plan that cannot cover everything; else the longest first.</param>
-    /// <param name="binOf">The leftover of each item, -1 for none.</param>
-    public bool Cover(long[] capacity, bool byBand, out int[] binOf)
+    /// <summary>A leftover for each item, where every item finds one.</summary>
+    public static bool Cover(Puzzle puzzle, Capacity capacity, int[] binOf)
     {
-        binOf = _binOf = new int[puzzle.Items.Length];
-        Array.Fill(_binOf, -1);
-        var order = new int[_binOf.Length];
-        for (var i = 0; i < order.Length; i++)
+        Array.Fill(binOf, -1);
+        Span<(int Bin, long Free)> opened = stackalloc (int, long)[binOf.Length];
+        var many = 0;
+        foreach (var forced in (ReadOnlySpan<bool>)[true, false])
         {
-            order[i] = i;
-        }
-
-        Array.Sort(order, (a, b) => Compare(puzzle.Items[a], puzzle.Items[b], byBand));
-        var all = true;
-        foreach (var i in order)
-        {
-            var item = puzzle.Items[i];
-            var bin = Closest(item, capacity);
-            if (bin >= 0)
+            foreach (var item in puzzle.Layout.LongestFirst)
             {
-                if (!_free.TryGetValue(bin, out var free))
+                if (puzzle.Classes[item.Class].OnlyBin >= 0 != forced)
                 {
-                    _opened.Add(bin);
-                    free = capacity[bin];
+                    continue;
                 }
 
-                _free[bin] = free - item.Need;
-                _binOf[i] = bin;
-            }
-            else if (byBand)
-            {
-                all = false;
-            }
-            else
-            {
-                return false;
+                var at = Closest(puzzle, capacity, item, binOf, opened[..many], out var bin);
+                if (bin < 0)
+                {
+                    return false;
+                }
+
+                if (at < 0)
+                {
+                    at = many++;
+                    opened[at] = (bin, capacity.Of[bin]);
+                }
+
+                opened[at].Free -= item.Need;
+                binOf[item.Index] = bin;
             }
         }
 
-        return all;
+        return true;
     }
 
-    private int Compare(Item a, Item b, bool byBand)
-    {
-        var (forcedA, forcedB) = (puzzle.Classes[a.Class].OnlyBin < 0, puzzle.Classes[b.Class].OnlyBin < 0);
-        return byBand && a.Band != b.Band ? a.Band.CompareTo(b.Band)
-            : forcedA != forcedB ? forcedA.CompareTo(forcedB)
-            : a.Need != b.Need ? b.Need.CompareTo(a.Need)
-            : a.Index.CompareTo(b.Index);
-    }
-
-    private int Closest(Item item, long[] capacity)
+    // Where the leftover stands among those opened, -1 for a new one.
+    private static int Closest(Puzzle puzzle, Capacity capacity, Item item, int[] binOf, ReadOnlySpan<(int Bin, long Free)> opened, out int bin)
     {
         var (best, bestFree) = (-1, long.MaxValue);
-        foreach (var bin in _opened)
+        for (var at = 0; at < opened.Length; at++)
         {
-            var free = _free[bin];
-            if (free >= item.Need && free < bestFree && Admits(item, bin))
+            if (opened[at].Free >= item.Need && opened[at].Free < bestFree && puzzle.Admits(item, opened[at].Bin, binOf))
             {
-                (best, bestFree) = (bin, free);
+                (best, bestFree) = (at, opened[at].Free);
             }
         }
 
-        for (var bin = LastThatHolds(capacity, item.Need); bin >= 0 && capacity[bin] < bestFree; bin--)
+        var (falling, order) = (capacity.Falling, capacity.LongestFirst);
+        for (var k = capacity.CountFrom(item.Need) - 1; k >= 0 && falling[k] < bestFree; k--)
         {
-            if (!_free.ContainsKey(bin) && Admits(item, bin))
+            if (!IsOpened(opened, order[k]) && puzzle.Admits(item, order[k], binOf))
             {
-                return bin;
+                bin = order[k];
+                return -1;
             }
         }
 
+        bin = best < 0 ? -1 : opened[best].Bin;
         return best;
     }
 
-    private static int LastThatHolds(long[] capacity, long need)
+    private static bool IsOpened(ReadOnlySpan<(int Bin, long Free)> opened, int bin)
     {
-        var (low, high) = (0, capacity.Length);
-        while (low < high)
+        foreach (var (other, _) in opened)
         {
-            var middle = (low + high) / 2;
-            (low, high) = capacity[middle] >= need ? (middle + 1, high) : (low, middle);
+            if (other == bin)
+            {
+                return true;
+            }
         }
 
-        return low - 1;
+        return false;
     }
-
-    private bool Admits(Item item, int bin) => puzzle.Admits(item, bin, _binOf);
 }

@@ -6,7 +6,7 @@ internal sealed class BinKind
     private BinKind(Patterns patterns, ulong fits, Base on, List<int> bins, long[] capacity, long[] load)
     {
         HasBase = on.Laid;
-        var limits = patterns.Puzzle.Crowds;
+        var limits = patterns.Puzzle.Limits;
         bool May(int p) => (patterns.Uses[p] & ~fits) == 0
             && (!patterns.Puzzle.OwnColours || patterns.Roles[p] == Role.Free || on.Role == Role.Free || (on.Role == Role.Head && patterns.Roles[p] == Role.Head))
             && patterns.Strands[p] + on.Strands <= limits.Strands && patterns.Others[p] + on.Others <= limits.Others;
@@ -25,7 +25,14 @@ internal sealed class BinKind
         Holds = [.. groups.Select(g => g.Key)];
         Members = [.. groups.Select(g => g.Order().ToArray())];
         (Strands, Others) = (on.Strands, on.Others);
-        (Cost, ByCost, Scratch, MoreScratch) = (new double[Patterns.Length], new int[Patterns.Length], new int[Patterns.Length], new int[Patterns.Length]);
+        (Cost, ByCost, Scratch) = (new double[Patterns.Length], new int[Patterns.Length], new int[Patterns.Length]);
+    }
+
+    private BinKind(Patterns patterns, int[] taken, long[] holds, int[][] members)
+    {
+        (Patterns, Holds, Members) = (taken, holds, members);
+        Loads = Array.ConvertAll(Patterns, p => patterns.Loads[p]);
+        (Cost, ByCost, Scratch) = (new double[Patterns.Length], new int[Patterns.Length], new int[Patterns.Length]);
     }
 
     /// <summary>Whether something lies on them from the start, so that nothing more is not the same as unused.</summary>
@@ -57,8 +64,6 @@ internal sealed class BinKind
 
     public int[] Scratch { get; }
 
-    public int[] MoreScratch { get; }
-
     /// <summary>Sorts the leftovers of a puzzle into kinds; null where one cannot bear what only it can serve.</summary>
     public static BinKind[]? Sort(Patterns patterns, long[] capacity)
     {
@@ -67,7 +72,7 @@ internal sealed class BinKind
         for (var c = 0; c < puzzle.Classes.Length; c++)
         {
             var own = puzzle.Classes[c];
-            for (var n = 0; own.OnlyBin >= 0 && n < patterns.Target[c]; n++)
+            for (var n = 0; patterns.SetAside && own.OnlyBin >= 0 && n < patterns.Target[c]; n++)
             {
                 var bin = own.OnlyBin;
                 load[bin] += own.Need;
@@ -91,7 +96,7 @@ internal sealed class BinKind
             // What stands beside something only one leftover can serve cannot come from one that reads as it.
             for (var c = 0; !puzzle.Question.Blend && c < puzzle.Classes.Length; c++)
             {
-                if (patterns.Target[c] > 0 && puzzle.Classes[c].OnlyBin is >= 0 and var only && puzzle.AlwaysBeside(patterns.Classes[k], c))
+                if (patterns.SetAside && patterns.Target[c] > 0 && puzzle.Classes[c].OnlyBin is >= 0 and var only && puzzle.AlwaysBeside(patterns.Classes[k], c))
                 {
                     for (var j = 0; j < fits.Length; j++)
                     {
@@ -101,7 +106,12 @@ internal sealed class BinKind
             }
         }
 
-        BinKind[] kinds = [.. Enumerable.Range(0, capacity.Length).GroupBy(j => (fits[j], on[j])).Select(g => new BinKind(patterns, g.Key.Item1, g.Key.Item2, [.. g], capacity, load))];
+        List<BinKind> kinds = [.. Enumerable.Range(0, capacity.Length).GroupBy(j => (fits[j], on[j])).Select(g => new BinKind(patterns, g.Key.Item1, g.Key.Item2, [.. g], capacity, load))];
+        if (patterns.Worth.MayOverfill)
+        {
+            kinds.AddRange(Bare(patterns, capacity.Length));
+        }
+
         var first = 0;
         foreach (var kind in kinds)
         {
@@ -109,7 +119,19 @@ internal sealed class BinKind
             first += kind.Holds.Length;
         }
 
-        return kinds;
+        return [.. kinds];
+    }
+
+    // For each item a leftover that holds nothing and takes just that: the item is left bare. They are numbered after the leftovers there are.
+    private static IEnumerable<BinKind> Bare(Patterns patterns, int number)
+    {
+        for (var k = 0; k < patterns.Classes.Length; k++)
+        {
+            var many = patterns.Target[patterns.Classes[k]];
+            var alone = Array.IndexOf(patterns.Packed, 1UL << patterns.Shifts[k]);
+            yield return new BinKind(patterns, [0, alone], [0], [[.. Enumerable.Range(number, many)]]);
+            number += many;
+        }
     }
 
     public void SetCosts(Patterns patterns, double[] price)
@@ -159,8 +181,8 @@ internal sealed class BinKind
             return clash ? null : new(
                 true,
                 own.Role == Role.Free ? Role : own.Role,
-                Strands + (own.Crowd == Crowd.Strand ? 1 : 0),
-                Others + (own.Crowd == Crowd.Other ? 1 : 0));
+                Strands + (own.Neighbours == ColourNeighbours.Strand ? 1 : 0),
+                Others + (own.Neighbours == ColourNeighbours.Other ? 1 : 0));
         }
     }
 }

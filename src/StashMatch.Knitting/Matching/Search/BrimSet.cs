@@ -2,14 +2,11 @@ using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Matching.Search;
 
-/// <summary>The widening sets of leftovers a brim is tried with.</summary>
-internal sealed record BrimSet(int Width)
+/// <summary>The four nested sets of leftovers a brim may come from: 0 those that keep shape, 1 also those that relax, 2 also unknown fibre, 3 all.</summary>
+internal static class BrimSet
 {
-    /// <summary>Those that keep shape; then also those that relax; then also unknown fibre; then all (null).</summary>
-    public static IReadOnlyList<BrimSet?> Widening { get; } = [new(0), new(1), new(2), null];
-
-    /// <summary>Whether a yarn so rated is in the set.</summary>
-    public bool Holds(BrimRating rating) => WidthOf(rating) <= Width;
+    /// <summary>The set of all.</summary>
+    public const int Widest = 3;
 
     /// <summary>The narrowest set a yarn so rated is in, 0 to 3.</summary>
     public static int WidthOf(BrimRating rating) => rating switch
@@ -17,6 +14,6 @@ internal sealed record BrimSet(int Width)
         { FibreUnknown: true } => 2,
         { Keeping: BrimKeeping.Keeps } => 0,
         { Keeping: BrimKeeping.Relaxes } => 1,
-        _ => 3,
+        _ => Widest,
     };
 }

@@ -13,8 +13,9 @@ internal sealed class CoverTable : IDisposable
 
     private const ulong Unreached = ulong.MaxValue;
     private readonly Puzzle _puzzle;
+    private readonly int[] _bins;
     private readonly long[] _capacity;
-    private readonly bool _setAside;
+    private readonly int[] _only;
     private readonly int _own;
     private readonly int _strands;
     private readonly int _others;
@@ -29,12 +30,14 @@ internal sealed class CoverTable : IDisposable
 
     /// <param name="puzzle">The puzzle.</param>
     /// <param name="capacity">What each leftover may bear.</param>
+    /// <param name="bins">The leftovers that are filled, in this order.</param>
     /// <param name="counted">Whether items that read as one colour side by side are counted on each leftover; not counting is quicker.</param>
-    /// <param name="setAside">Whether classes only one leftover can serve are laid on it beforehand: for covering everything.</param>
     /// <param name="cancel">Stops it.</param>
-    public CoverTable(Puzzle puzzle, long[] capacity, bool counted, bool setAside, CancellationToken cancel)
+    public CoverTable(Puzzle puzzle, Capacity capacity, int[] bins, bool counted, CancellationToken cancel)
     {
-        (_puzzle, _capacity, _setAside) = (puzzle, capacity, setAside);
+        (_puzzle, _bins) = (puzzle, bins);
+        _capacity = Array.ConvertAll(bins, b => capacity.Of[b]);
+        _only = Array.ConvertAll(puzzle.Classes, c => c.OnlyBin < 0 ? -1 : Array.IndexOf(bins, c.OnlyBin));
         var classes = puzzle.Classes;
         _own = puzzle.OwnColours ? 3 : 1;
         (_strands, _others) = Counted(puzzle, counted);
@@ -44,7 +47,7 @@ internal sealed class CoverTable : IDisposable
         for (var c = 0; c < classes.Length; c++)
         {
             _stride[c] = states;
-            _most[c] = setAside && classes[c].OnlyBin >= 0 ? 0 : classes[c].Count;
+            _most[c] = classes[c].OnlyBin >= 0 ? 0 : classes[c].Count;
             states *= _most[c] + 1;
         }
 
@@ -60,16 +63,16 @@ internal sealed class CoverTable : IDisposable
         }
     }
 
-    public int States { get; }
+    private int States { get; }
 
     /// <summary>Entries such a table would have; saturates.</summary>
-    public static long SizeOf(Puzzle puzzle, bool counted, bool setAside)
+    public static long SizeOf(Puzzle puzzle, bool counted)
     {
         var (strands, others) = Counted(puzzle, counted);
         var size = (puzzle.OwnColours ? 3L : 1L) * (strands + 1) * (others + 1);
         foreach (var c in puzzle.Classes)
         {
-            size *= setAside && c.OnlyBin >= 0 ? 1 : c.Count + 1;
+            size *= c.OnlyBin >= 0 ? 1 : c.Count + 1;
             if (size > int.MaxValue)
             {
                 return long.MaxValue;
@@ -89,7 +92,7 @@ internal sealed class CoverTable : IDisposable
     /// <summary>Whether everything can be covered.</summary>
     public bool CoversAll => Reached(States - 1);
 
-    public bool Reached(int state)
+    private bool Reached(int state)
     {
         for (var f = 0; f < _flags; f++)
         {
@@ -102,13 +105,10 @@ internal sealed class CoverTable : IDisposable
         return false;
     }
 
-    /// <summary>How many of a class are covered in a state.</summary>
-    public int CountIn(int state, int c) => state / _stride[c] % (_most[c] + 1);
-
-    /// <summary>How many of each class each leftover takes to reach a state.</summary>
-    public List<Slot> SlotsTo(int state)
+    /// <summary>How many of each class each leftover takes, where everything is covered.</summary>
+    public List<Slot> Slots()
     {
-        var flag = 0;
+        var (state, flag) = (States - 1, 0);
         for (var f = 1; f < _flags; f++)
         {
             flag = _best[(state * _flags) + f] < _best[(state * _flags) + flag] ? f : flag;
@@ -132,15 +132,15 @@ internal sealed class CoverTable : IDisposable
             (state, flag) = (state - _stride[_by[at]], _from[at]);
         }
 
-        for (var c = 0; _setAside && c < _stride.Length; c++)
+        for (var c = 0; c < _stride.Length; c++)
         {
-            if (_puzzle.Classes[c].OnlyBin is >= 0 and var only)
+            if (_only[c] >= 0)
             {
-                Of(only)[c] = _puzzle.Classes[c].Count;
+                Of(_only[c])[c] = _puzzle.Classes[c].Count;
             }
         }
 
-        return [.. shares.Select(s => new Slot([s.Key], s.Value))];
+        return [.. shares.Select(s => new Slot([_bins[s.Key]], s.Value))];
     }
 
     private static (int Strands, int Others) Counted(Puzzle puzzle, bool counted)
@@ -150,29 +150,29 @@ internal sealed class CoverTable : IDisposable
             return (0, 0);
         }
 
-        int InAll(Crowd crowd) => puzzle.Classes.Where(c => c.Crowd == crowd).Sum(c => c.Count);
+        int InAll(ColourNeighbours crowd) => puzzle.Classes.Where(c => c.Neighbours == crowd).Sum(c => c.Count);
         return (
-            InAll(Crowd.Strand) > puzzle.Crowds.Strands ? puzzle.Crowds.Strands : 0,
-            !puzzle.OwnColours && InAll(Crowd.Other) > puzzle.Crowds.Others ? puzzle.Crowds.Others : 0);
+            InAll(ColourNeighbours.Strand) > puzzle.Limits.Strands ? puzzle.Limits.Strands : 0,
+            !puzzle.OwnColours && InAll(ColourNeighbours.Other) > puzzle.Limits.Others ? puzzle.Limits.Others : 0);
     }
 
     // What only one leftover can serve lies on it from the start; false where it bears that not.
     private bool LayAside(ref long[] loads, ref int[] flags)
     {
         (loads, flags) = (new long[_capacity.Length], new int[_capacity.Length]);
-        for (var c = 0; _setAside && c < _stride.Length; c++)
+        for (var c = 0; c < _stride.Length; c++)
         {
-            var own = _puzzle.Classes[c];
-            for (var n = 0; own.OnlyBin >= 0 && n < own.Count; n++)
+            var (own, only) = (_puzzle.Classes[c], _only[c]);
+            for (var n = 0; only >= 0 && n < own.Count; n++)
             {
-                var after = After(flags[own.OnlyBin], own);
-                loads[own.OnlyBin] += own.Need;
-                if (after < 0 || loads[own.OnlyBin] > _capacity[own.OnlyBin])
+                var after = After(flags[only], own);
+                loads[only] += own.Need;
+                if (after < 0 || loads[only] > _capacity[only])
                 {
                     return false;
                 }
 
-                flags[own.OnlyBin] = after;
+                flags[only] = after;
             }
         }
 
@@ -217,7 +217,7 @@ internal sealed class CoverTable : IDisposable
 
                     var own = classes[c];
                     var after = After(flag, own);
-                    if (after >= 0 && load + own.Need <= _capacity[bin] && own.Fits[bin])
+                    if (after >= 0 && load + own.Need <= _capacity[bin] && own.Fits[_bins[bin]])
                     {
                         Reach(state, flag, c, after, ((ulong)bin << 32) | (ulong)(load + own.Need));
                     }
@@ -249,7 +249,7 @@ internal sealed class CoverTable : IDisposable
     private int After(int flag, ItemClass item)
     {
         var (own, strands, others) = (flag % _own, flag / _own % (_strands + 1), flag / _own / (_strands + 1));
-        if ((_strands > 0 && item.Crowd == Crowd.Strand && ++strands > _strands) || (_others > 0 && item.Crowd == Crowd.Other && ++others > _others))
+        if ((_strands > 0 && item.Neighbours == ColourNeighbours.Strand && ++strands > _strands) || (_others > 0 && item.Neighbours == ColourNeighbours.Other && ++others > _others))
         {
             return -1;
         }
@@ -270,7 +270,7 @@ internal sealed class CoverTable : IDisposable
         for (var j = _capacity.Length - 1; j >= 0; j--)
         {
             next[j] = found;
-            if (own.Fits[j] && _base[j] + own.Need <= _capacity[j] && After(_baseFlag[j], own) >= 0)
+            if (own.Fits[_bins[j]] && _base[j] + own.Need <= _capacity[j] && After(_baseFlag[j], own) >= 0)
             {
                 found = j;
             }

@@ -17,10 +17,13 @@ internal enum Role
 internal sealed record Item(int Index, int Group, long Need, int Band, Role Role, bool HasBrim, int Class);
 
 /// <summary>Like items: same need, band, role and choice of leftovers.</summary>
-internal sealed record ItemClass(long Need, int Band, Role Role, Crowd Crowd, bool[] Fits, int Count)
+internal sealed record ItemClass(long Need, int Band, Role Role, ColourNeighbours Neighbours, Fit Fit, int Count)
 {
+    /// <summary>Whether each leftover may serve it.</summary>
+    public bool[] Fits => Fit.Bins;
+
     /// <summary>The one leftover that may serve it, or -1 where there are more, or none.</summary>
-    public int OnlyBin { get; } = Array.IndexOf(Fits, true) is var first && first >= 0 && Array.LastIndexOf(Fits, true) == first ? first : -1;
+    public int OnlyBin => Fit.OnlyBin;
 }
 
 /// <summary>What one leftover takes: how many of each class. Which of several equal leftovers it is, is still open.</summary>

@@ -1,53 +1,53 @@
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Matching.Search;
 
-/// <summary>A settled plan with its verdict.</summary>
-internal sealed record Outcome(Question Question, HatNeeds Hat, Plan Plan, Verdict Verdict, Why Why, double Chance)
+/// <summary>The word with its four steps; the middle two both read "only just".</summary>
+internal enum Word
 {
-    /// <summary>The spread a knitter's use has once it is known, for telling whether knowing it would do [ours].</summary>
-    public const double CalibratedSpread = 0.05;
+    /// <summary>Some metres are short.</summary>
+    No,
 
-    /// <summary>Whether this leads further: the better verdict, then the better chance.</summary>
-    public bool IsAheadOf(Outcome other) => (Verdict, Chance).CompareTo((other.Verdict, other.Chance)) > 0;
+    /// <summary>Nothing is short.</summary>
+    ByTheLabel,
 
-    /// <summary>By how much the hat is short, millimetres; 0 where all is covered.</summary>
-    public long Short => Verdict == Verdict.No ? Answers.Of(this, Question.AllowancePercent).Short.Millimetres : 0;
+    /// <summary>Nothing is short, and every leftover lasts more likely than not.</summary>
+    OnlyJust,
 
-    public static Outcome Of(Question question, HatNeeds hat, Plan plan)
-    {
-        if (!plan.Complete)
-        {
-            return new(question, hat, plan, Verdict.No, Why.Short, 0);
-        }
+    /// <summary>The reserve is kept, and every leftover is as sure as was asked.</summary>
+    Yes,
+}
 
-        var chance = plan.ChanceOfEnough(hat.Usage);
-        var (verdict, why) = (Verdict.OnlyJust, Why.Allowance);
-        if (HoldsAllowance(plan, question.AllowancePercent))
-        {
-            (verdict, why) = chance >= Matcher.GoodChance ? (Verdict.Yes, Why.Covered)
-                : KnowingWouldDo(hat, plan) ? (Verdict.OnlyJust, Why.NotCalibrated)
-                : (Verdict.OnlyJust, Why.Chance);
-        }
+/// <summary>What is said of a question, from word, least short, brim and sureness alone, with one plan of that standing, untidied.</summary>
+/// <param name="Question">The question, its stripe count settled.</param>
+/// <param name="Plan">The plan. Its proof speaks of word, least short, brim and sureness.</param>
+internal sealed record Outcome(Question Question, Plan Plan)
+{
+    private double? _chance;
 
-        return new(question, hat, plan, verdict, why, chance);
-    }
+    public HatNeeds Hat => Plan.Puzzle.Hat;
 
-    private static bool HoldsAllowance(Plan plan, decimal allowancePercent)
-    {
-        var loads = plan.Loads();
-        for (var j = 0; j < loads.Length; j++)
-        {
-            if (loads[j] * (100m + allowancePercent) > plan.Puzzle.Held[j] * 100m)
-            {
-                return false;
-            }
-        }
+    public required Word Word { get; init; }
 
-        return true;
-    }
+    public required Why Why { get; init; }
 
-    private static bool KnowingWouldDo(HatNeeds hat, Plan plan) =>
-        hat.Plan is not null && !hat.Usage.Calibrated && hat.Usage.Spread > CalibratedSpread
-        && plan.ChanceOfEnough(hat.Usage with { Spread = CalibratedSpread }) >= Matcher.GoodChance;
+    /// <summary>The rung of the plan; 0 with something short.</summary>
+    public double Sureness { get; init; }
+
+    /// <summary>The highest rung of any plan with this word; 0 with something short.</summary>
+    public double Reach { get; init; }
+
+    /// <summary>By how much the hat is short.</summary>
+    public Metres Short { get; init; }
+
+    public TooFew? TooFew { get; init; }
+
+    public Verdict Verdict => Word switch { Word.No => Verdict.No, Word.Yes => Verdict.Yes, _ => Verdict.OnlyJust };
+
+    /// <summary>The chance that no leftover runs out; 0 with something short.</summary>
+    public double Chance => _chance ??= Word == Word.No ? 0 : Plan.ChanceOfEnough();
+
+    /// <summary>Whether this leads further: the better word, then the higher reach, then fewer metres short, then the better chance.</summary>
+    public bool IsAheadOf(Outcome other) => (Word, Reach, -Short.Millimetres, Chance).CompareTo((other.Word, other.Reach, -other.Short.Millimetres, other.Chance)) > 0;
 }

@@ -13,10 +13,10 @@ internal sealed class Patterns
     private readonly Dictionary<ulong, bool> _apart = [];
     private readonly byte[] _counts;
 
-    private Patterns(Puzzle puzzle, int[] target, long mostLoad)
+    private Patterns(Puzzle puzzle, int[] target, long mostLoad, Worth worth)
     {
-        (Puzzle, Target) = (puzzle, target);
-        Classes = [.. Enumerable.Range(0, target.Length).Where(c => target[c] > 0 && puzzle.Classes[c].OnlyBin < 0).OrderByDescending(c => puzzle.Classes[c].Need).ThenBy(c => c)];
+        (Puzzle, Target, Worth, SetAside) = (puzzle, target, worth, !worth.MayOverfill);
+        Classes = [.. Enumerable.Range(0, target.Length).Where(c => target[c] > 0 && !(SetAside && puzzle.Classes[c].OnlyBin >= 0)).OrderByDescending(c => puzzle.Classes[c].Need).ThenBy(c => c)];
         Shifts = new int[Classes.Length];
         for (var k = 0; k < Classes.Length; k++)
         {
@@ -40,7 +40,7 @@ internal sealed class Patterns
         Array.Sort(Loads, order);
         _counts = new byte[_growing.Count];
         (Packed, Uses, Roles) = (new ulong[order.Length], new ulong[order.Length], new Role[order.Length]);
-        (Strands, Others) = (new byte[order.Length], new byte[order.Length]);
+        (Strands, Others, Smallest) = (new byte[order.Length], new byte[order.Length], new int[order.Length]);
         for (var p = 0; p < order.Length; p++)
         {
             for (var k = 0; k < Classes.Length; k++)
@@ -53,16 +53,26 @@ internal sealed class Patterns
 
                 var own = puzzle.Classes[Classes[k]];
                 _counts[(p * Classes.Length) + k] = n;
+                Smallest[p] = (int)own.Need;
                 Packed[p] |= (ulong)n << Shifts[k];
                 Uses[p] |= 1UL << k;
                 Roles[p] = own.Role == Role.Free ? Roles[p] : own.Role;
-                Strands[p] += own.Crowd == Crowd.Strand ? n : (byte)0;
-                Others[p] += own.Crowd == Crowd.Other ? n : (byte)0;
+                Strands[p] += own.Neighbours == ColourNeighbours.Strand ? n : (byte)0;
+                Others[p] += own.Neighbours == ColourNeighbours.Other ? n : (byte)0;
             }
         }
     }
 
     public Puzzle Puzzle { get; }
+
+    /// <summary>What a plan is worth.</summary>
+    public Worth Worth { get; }
+
+    /// <summary>Whether classes only one leftover can serve lie on it from the start; where it may be asked for too much they need not.</summary>
+    public bool SetAside { get; }
+
+    /// <summary>The shortest item of each pattern, millimetres.</summary>
+    public int[] Smallest { get; }
 
     /// <summary>How many of each class of the puzzle are to be covered.</summary>
     public int[] Target { get; }
@@ -98,7 +108,7 @@ internal sealed class Patterns
     /// <summary>Everything covered, packed.</summary>
     public ulong Full { get; }
 
-    public static Patterns Of(Puzzle puzzle, int[] target, long[] capacity) => new(puzzle, target, capacity.Length == 0 ? 0 : capacity[0]);
+    public static Patterns Of(Puzzle puzzle, int[] target, long[] capacity, Worth worth) => new(puzzle, target, capacity.Length == 0 ? 0 : capacity.Max(), worth);
 
     public ReadOnlySpan<byte> CountsOf(int pattern) => _counts.AsSpan(pattern * Classes.Length, Classes.Length);
 
@@ -121,7 +131,7 @@ internal sealed class Patterns
         var key = 0UL;
         for (var k = 0; k < counts.Length; k++)
         {
-            key |= Puzzle.Classes[Classes[k]].Crowd == Crowd.Other ? (ulong)counts[k] << Shifts[k] : 0;
+            key |= Puzzle.Classes[Classes[k]].Neighbours == ColourNeighbours.Other ? (ulong)counts[k] << Shifts[k] : 0;
         }
 
         if (!_apart.TryGetValue(key, out var stands))
@@ -129,10 +139,10 @@ internal sealed class Patterns
             var wanted = new int[Target.Length];
             for (var k = 0; k < counts.Length; k++)
             {
-                wanted[Classes[k]] = Puzzle.Classes[Classes[k]].Crowd == Crowd.Other ? counts[k] : 0;
+                wanted[Classes[k]] = Puzzle.Classes[Classes[k]].Neighbours == ColourNeighbours.Other ? counts[k] : 0;
             }
 
-            _apart[key] = stands = Puzzle.Crowds.Others == int.MaxValue || Choose(0, wanted, wanted.Sum(), new bool[Puzzle.Items.Length]);
+            _apart[key] = stands = Puzzle.Limits.Others == int.MaxValue || Choose(0, wanted, wanted.Sum(), new bool[Puzzle.Items.Length]);
         }
 
         return stands;
@@ -143,7 +153,7 @@ internal sealed class Patterns
         for (var i = from; left > 0 && i < chosen.Length; i++)
         {
             var c = Puzzle.Items[i].Class;
-            if (wanted[c] == 0 || Puzzle.Beside[i].Exists(n => chosen[n]))
+            if (wanted[c] == 0 || Puzzle.Beside[i].Any(n => chosen[n]))
             {
                 continue;
             }
@@ -170,12 +180,13 @@ internal sealed class Patterns
         }
 
         var own = Puzzle.Classes[Classes[k]];
-        var limits = Puzzle.Crowds;
+        var limits = Puzzle.Limits;
         for (var n = 0; n <= Target[Classes[k]]; n++)
         {
             var (heavier, s, o) = (
-                load + (n * own.Need), strands + (own.Crowd == Crowd.Strand ? n : 0), others + (own.Crowd == Crowd.Other ? n : 0));
-            if (heavier > mostLoad || s > limits.Strands || o > limits.Others)
+                load + (n * own.Need), strands + (own.Neighbours == ColourNeighbours.Strand ? n : 0), others + (own.Neighbours == ColourNeighbours.Other ? n : 0));
+            // The last item laid on a leftover that may be overfilled is the shortest; before it there must be room.
+            if ((Worth.MayOverfill ? n > 0 && heavier - own.Need >= mostLoad : heavier > mostLoad) || s > limits.Strands || o > limits.Others)
             {
                 break;
             }
@@ -192,7 +203,7 @@ internal sealed class Patterns
             }
 
             counts[k] = (byte)n;
-            if (n > 0 && o > 1 && own.Crowd == Crowd.Other && !StandApart(counts))
+            if (n > 0 && o > 1 && own.Neighbours == ColourNeighbours.Other && !StandApart(counts))
             {
                 break;
             }

@@ -1,12 +1,16 @@
 using StashMatch.Knitting.Odds;
+using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Matching.Search;
 
-/// <summary>A puzzle with a leftover for each item, -1 for one left uncovered.</summary>
-internal sealed record Plan(Puzzle Puzzle, int[] BinOf, decimal Rung, bool Proven)
+/// <summary>A puzzle with a leftover for each item, -1 for one nothing is there for. Where something is short, a leftover may serve more than it holds.</summary>
+/// <param name="Puzzle">The puzzle.</param>
+/// <param name="BinOf">The leftover of each item.</param>
+/// <param name="Capacity">What each leftover was let bear.</param>
+/// <param name="Proven">Whether nothing better exists.</param>
+internal sealed record Plan(Puzzle Puzzle, int[] BinOf, Capacity Capacity, bool Proven)
 {
-    public bool Complete => Array.TrueForAll(BinOf, b => b >= 0);
-
+    /// <summary>What lies on each leftover, millimetres.</summary>
     public long[] Loads()
     {
         var loads = new long[Puzzle.Bins];
@@ -21,28 +25,37 @@ internal sealed record Plan(Puzzle Puzzle, int[] BinOf, decimal Rung, bool Prove
         return loads;
     }
 
-    /// <summary>The chance that no leftover runs out; 0 with something uncovered.</summary>
-    public double ChanceOfEnough(Hats.Usage usage)
+    /// <summary>What goes in each item: what lies on one leftover takes from it in turn, the higher band first, then the longer part, as long as there is any.</summary>
+    public long[] Given()
     {
-        if (!Complete)
+        var free = (long[])Puzzle.Held.Clone();
+        var given = new long[BinOf.Length];
+        foreach (var item in Puzzle.Items.OrderBy(i => i.Band).ThenByDescending(i => i.Need).ThenBy(i => i.Index))
         {
-            return 0;
+            if (BinOf[item.Index] is >= 0 and var bin)
+            {
+                given[item.Index] = Math.Min(item.Need, free[bin]);
+                free[bin] -= given[item.Index];
+            }
         }
 
-        var parts = Puzzle.Hat.Parts;
-        var loads = Puzzle.Items.GroupBy(i => BinOf[i.Index]).OrderBy(g => g.Key).Select(g =>
-        {
-            var (bare, ends) = (new List<double>(), 0.0);
-            foreach (var item in g)
-            {
-                var group = Puzzle.Grouping.Groups[item.Group];
-                var strands = item.Need / Puzzle.NeedOf(group);
-                bare.AddRange(group.Members.Select(m => strands * parts[m].BareMetres));
-                ends += strands * parts[group.EndsAt].EndsMetres;
-            }
+        return given;
+    }
 
-            return new Load(Puzzle.Leftover(g.Key), bare, ends);
-        });
-        return Chance.OfEnough(usage, [.. loads]);
+    /// <summary>The chance that no leftover runs out, where nothing is short.</summary>
+    public double ChanceOfEnough()
+    {
+        Span<Load> loads = new Load[Puzzle.Items.Length];
+        var many = 0;
+        var at = Loads();
+        for (var bin = 0; bin < at.Length; bin++)
+        {
+            if (at[bin] > 0)
+            {
+                loads[many++] = new Load(Puzzle.Leftover(bin), Metres.FromMillimetres(at[bin]));
+            }
+        }
+
+        return Chance.OfEnough(Puzzle.Hat.Usage, loads[..many]);
     }
 }

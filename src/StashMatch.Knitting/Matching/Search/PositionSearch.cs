@@ -13,25 +13,25 @@ internal sealed class PositionSearch
     private readonly int[][] _scratch;
     private int _steps;
 
-    public PositionSearch(Puzzle puzzle, long[] capacity, int steps)
+    public PositionSearch(Puzzle puzzle, Capacity capacity, int steps)
     {
         (_puzzle, _steps) = (puzzle, steps);
         _order = [.. puzzle.Items.OrderByDescending(i => i.Role == Role.Head).ThenBy(i => i.Band).ThenBy(i => i.Index).Select(i => i.Index)];
-        _free = [.. capacity];
-        (_stripes, _heads, _load) = (new int[capacity.Length], new int[capacity.Length], new int[capacity.Length]);
-        _scratch = [.. _order.Select(_ => new int[capacity.Length])];
-        _alike = Alike(puzzle, capacity);
+        _free = [.. capacity.Of];
+        (_stripes, _heads, _load) = (new int[capacity.Of.Length], new int[capacity.Of.Length], new int[capacity.Of.Length]);
+        _scratch = [.. _order.Select(_ => new int[capacity.Of.Length])];
+        _alike = Alike(puzzle, capacity.Of);
     }
 
-    /// <summary>Finds leftovers for all items but <paramref name="bare"/> of each class.</summary>
-    public Found Find(int[] bare, out int[] binOf)
+    /// <summary>Finds a leftover for every item.</summary>
+    public Found Find(out int[] binOf)
     {
         binOf = new int[_puzzle.Items.Length];
         Array.Fill(binOf, -1);
-        return Place(0, bare, binOf);
+        return Place(0, binOf);
     }
 
-    private Found Place(int at, int[] bare, int[] binOf)
+    private Found Place(int at, int[] binOf)
     {
         if (at == _order.Length)
         {
@@ -54,7 +54,7 @@ internal sealed class PositionSearch
             }
 
             Take(item, bin, 1, binOf);
-            var found = Place(at + 1, bare, binOf);
+            var found = Place(at + 1, binOf);
             if (found == Found.Yes)
             {
                 return found;
@@ -67,15 +67,7 @@ internal sealed class PositionSearch
             }
         }
 
-        if (bare[item.Class] == 0)
-        {
-            return Found.No;
-        }
-
-        bare[item.Class]--;
-        var without = Place(at + 1, bare, binOf);
-        bare[item.Class]++;
-        return without;
+        return Found.No;
     }
 
     // Those every rule admits, the closest fit first.

@@ -8,15 +8,14 @@ internal sealed class Prices
 {
     private const int MostSteps = 120;
     private const double Enough = 30;
-    private const double Hair = 1e-3;
+    private const double Rounding = 1e-3;
     private readonly Patterns _patterns;
     private readonly double[] _need;
     private readonly double[] _over;
     private readonly double[] _price;
     private readonly double[] _best;
-    private readonly double[] _finished;
-    private readonly double[] _stub;
-    private readonly double[] _useful;
+    private readonly IReadOnlyList<Stretch> _stretches;
+    private readonly double[][] _bestIn;
     private readonly int[] _at;
 
     public Prices(Patterns patterns, BinKind[] kinds)
@@ -25,7 +24,9 @@ internal sealed class Prices
         var (classes, groups) = (patterns.Classes.Length, kinds.Sum(k => k.Holds.Length));
         _need = [.. patterns.Classes.Select(c => (double)patterns.Puzzle.Classes[c].Need)];
         (_over, _price) = (new double[classes], new double[classes]);
-        (_best, _finished, _stub, _useful, _at) = (new double[groups], new double[groups], new double[groups], new double[groups], new int[groups]);
+        _stretches = patterns.Worth.Stretches;
+        _bestIn = [.. _stretches.Select(_ => new double[groups])];
+        (_best, _at) = (new double[groups], new int[groups]);
     }
 
     public BinKind[] Kinds { get; }
@@ -44,7 +45,7 @@ internal sealed class Prices
             var bound = Evaluate();
             Bound = Math.Min(Bound, bound);
             bundle.Add(_price, bound, _over);
-            if (Bound - atLeast <= Hair || !bundle.Next(atLeast, _price) || bundle.Promise < Enough)
+            if (Bound - atLeast <= Rounding || !bundle.Next(atLeast, _price) || bundle.Promise < Enough)
             {
                 break;
             }
@@ -55,7 +56,12 @@ internal sealed class Prices
     }
 
     /// <summary>What a group of equal leftovers may take for at most <paramref name="gap"/> of worth given away against its best.</summary>
-    public void ChoicesWithin(BinKind kind, int g, double gap, bool useful, List<Choice> choices)
+    /// <param name="kind">The kind of the group.</param>
+    /// <param name="g">The group.</param>
+    /// <param name="gap">Worth that may be given away.</param>
+    /// <param name="longest">Whether it is among the longest, which are enough for some loads.</param>
+    /// <param name="choices">Gets them.</param>
+    public void ChoicesWithin(BinKind kind, int g, double gap, bool longest, List<Choice> choices)
     {
         var group = kind.First + g;
         var (best, holds, least) = (_best[group], kind.Holds[g], kind.HasBase ? 0 : 1);
@@ -64,38 +70,44 @@ internal sealed class Prices
             choices.Add(new Choice(0, best));
         }
 
-        if (best - _finished[group] <= gap)
+        for (var s = 0; s < _stretches.Count; s++)
         {
-            Scan(holds - Tidy.Finished, holds, 10_000 - holds);
-        }
-
-        if (best - _stub[group] <= gap)
-        {
-            Scan(holds - Tidy.Useful + 1, holds - Tidy.Finished - 1, -10_000 - holds);
-        }
-
-        if (useful && best - _useful[group] <= gap)
-        {
-            foreach (var i in kind.ByCost)
+            var stretch = _stretches[s];
+            if (best - _bestIn[s][group] > gap || (stretch.LongestDo && !longest))
             {
-                if (best + kind.Cost[i] > gap)
-                {
-                    break;
-                }
+                continue;
+            }
 
-                if (i >= least && kind.Loads[i] <= holds - Tidy.Useful)
+            if (stretch.OfLoad == 0)
+            {
+                FromCheapest(stretch);
+            }
+            else
+            {
+                for (var i = Math.Max(least, kind.FirstFrom(holds + stretch.From)); i < kind.Loads.Length && kind.Loads[i] <= holds + stretch.To; i++)
                 {
-                    choices.Add(new Choice(kind.Patterns[i], best + kind.Cost[i]));
+                    var dear = best - (stretch.Base(holds) + kind.Loads[i] - kind.Cost[i]);
+                    if (dear <= gap)
+                    {
+                        choices.Add(new Choice(kind.Patterns[i], dear));
+                    }
                 }
             }
         }
 
-        void Scan(long from, long to, long worth)
+        void FromCheapest(Stretch stretch)
         {
-            for (var i = Math.Max(least, kind.FirstFrom(from)); i < kind.Loads.Length && kind.Loads[i] <= to; i++)
+            foreach (var i in kind.ByCost)
             {
-                var dear = best - (worth + kind.Loads[i] - kind.Cost[i]);
-                if (dear <= gap)
+                var dear = best - (stretch.Base(holds) - kind.Cost[i]);
+                if (dear > gap)
+                {
+                    break;
+                }
+
+                // What lies on a full leftover in vain need not lie there.
+                if (i >= least && kind.Loads[i] >= holds + stretch.From && kind.Loads[i] <= holds + stretch.To
+                    && (!_patterns.Worth.MayOverfill || kind.Loads[i] - _patterns.Smallest[kind.Patterns[i]] < Math.Max(1, holds)))
                 {
                     choices.Add(new Choice(kind.Patterns[i], dear));
                 }
@@ -160,30 +172,28 @@ internal sealed class Prices
 
     private double Value(BinKind kind)
     {
-        var sum = 0.0;
-        var (finished, stub) = (new Window(kind, kind.Scratch), new Window(kind, kind.MoreScratch));
-        var (cheapest, at, next) = (double.MaxValue, 0, kind.HasBase ? 0 : 1);
-        for (var g = 0; g < kind.Holds.Length; g++)
+        var groups = kind.Holds.Length;
+        for (var g = 0; g < groups; g++)
         {
-            var (group, holds) = (kind.First + g, kind.Holds[g]);
-            var f = finished.Best(holds - Tidy.Finished, holds);
-            var s = stub.Best(holds - Tidy.Useful + 1, holds - Tidy.Finished - 1);
-            for (; next < kind.Loads.Length && kind.Loads[next] <= holds - Tidy.Useful; next++)
-            {
-                if (kind.Cost[next] < cheapest)
-                {
-                    (cheapest, at) = (kind.Cost[next], next);
-                }
-            }
+            (_best[kind.First + g], _at[kind.First + g]) = (kind.HasBase ? double.MinValue : 0, 0);
+        }
 
-            _finished[group] = f < 0 ? double.MinValue : 10_000 - holds + kind.Loads[f] - kind.Cost[f];
-            _stub[group] = s < 0 ? double.MinValue : -10_000 - holds + kind.Loads[s] - kind.Cost[s];
-            _useful[group] = cheapest == double.MaxValue ? double.MinValue : -cheapest;
-            (_best[group], _at[group]) = kind.HasBase ? (double.MinValue, 0) : (0, 0);
-            Take(group, _finished[group], f);
-            Take(group, _stub[group], s);
-            Take(group, _useful[group], at);
-            sum += _best[group] * kind.Members[g].Length;
+        for (var s = 0; s < _stretches.Count; s++)
+        {
+            var (stretch, window) = (_stretches[s], new Window(kind, kind.Scratch, _stretches[s].OfLoad));
+            for (var g = 0; g < groups; g++)
+            {
+                var (group, holds) = (kind.First + g, kind.Holds[g]);
+                var at = window.Best(holds + stretch.From, holds + stretch.To);
+                _bestIn[s][group] = at < 0 ? double.MinValue : stretch.Base(holds) + (stretch.OfLoad * kind.Loads[at]) - kind.Cost[at];
+                Take(group, _bestIn[s][group], at);
+            }
+        }
+
+        var sum = 0.0;
+        for (var g = 0; g < groups; g++)
+        {
+            sum += _best[kind.First + g] * kind.Members[g].Length;
         }
 
         return sum;
@@ -197,8 +207,8 @@ internal sealed class Prices
         }
     }
 
-    // The best of load less cost among the patterns whose load lies in a range that only moves up.
-    private struct Window(BinKind kind, int[] queue)
+    // The best of load (where it counts) less cost among the patterns whose load lies in a range that only moves up.
+    private struct Window(BinKind kind, int[] queue, int ofLoad)
     {
         private int _head;
         private int _tail;
@@ -208,8 +218,8 @@ internal sealed class Prices
         {
             for (; _next < kind.Loads.Length && kind.Loads[_next] <= to; _next++)
             {
-                var value = kind.Loads[_next] - kind.Cost[_next];
-                while (_tail > _head && kind.Loads[queue[_tail - 1]] - kind.Cost[queue[_tail - 1]] <= value)
+                var value = (ofLoad * kind.Loads[_next]) - kind.Cost[_next];
+                while (_tail > _head && (ofLoad * kind.Loads[queue[_tail - 1]]) - kind.Cost[queue[_tail - 1]] <= value)
                 {
                     _tail--;
                 }

@@ -107,13 +107,13 @@ internal sealed class Rearranger
         worth = 0;
         if (here != there)
         {
-            worth = Tidy.Worth(_capacity[here], _load[here]) + Tidy.Worth(_capacity[there], _load[there]);
+            worth = Worth.Tidiness.Of(_capacity[here], _load[here]) + Worth.Tidiness.Of(_capacity[there], _load[there]);
             foreach (var (i, from) in _changed)
             {
                 before += from == here ? _puzzle.Items[i].Need : -_puzzle.Items[i].Need;
             }
 
-            worth -= Tidy.Worth(_capacity[here], _load[here] + before) + Tidy.Worth(_capacity[there], _load[there] - before);
+            worth -= Worth.Tidiness.Of(_capacity[here], _load[here] + before) + Worth.Tidiness.Of(_capacity[there], _load[there] - before);
         }
 
         if (here == there || _load[here] > _capacity[here] || _load[there] > _capacity[there] || !Keeps())

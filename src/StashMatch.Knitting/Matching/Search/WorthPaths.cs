@@ -8,13 +8,13 @@ internal sealed record Cluster(HashSet<int> Bins, int Strands, int Others)
 }
 
 /// <summary>Full paths through the leftovers, one choice each, cheapest first within a gap.</summary>
-internal sealed class TidyPaths : IDisposable
+internal sealed class WorthPaths : IDisposable
 {
     private const int MostPaths = 400;
-    private const double Hair = 1e-6;
+    private const double Rounding = 1e-6;
     private readonly Patterns _patterns;
-    private readonly Layers _all;
-    private readonly List<Layer> _layers;
+    private readonly AllChoices _all;
+    private readonly List<LeftoverChoices> _layers;
     private readonly ulong[] _adds;
     private readonly ulong[] _least;
     private readonly List<StateMap> _maps = [];
@@ -23,7 +23,7 @@ internal sealed class TidyPaths : IDisposable
     private readonly ulong _room;
     private readonly ulong _start;
     private readonly ulong _counts;
-    private readonly ulong[] _hates;
+    private readonly ulong[] _refuses;
     private readonly Dictionary<(int, int), int> _mayTouch = [];
     private long _moves;
     private int _paths;
@@ -32,15 +32,15 @@ internal sealed class TidyPaths : IDisposable
     /// <param name="kinds">All leftovers.</param>
     /// <param name="clusters">Colours that crowd.</param>
     /// <param name="mostMoves">The step budget.</param>
-    public TidyPaths(Layers layers, BinKind[] kinds, IReadOnlyList<Cluster> clusters, long mostMoves)
+    public WorthPaths(AllChoices layers, BinKind[] kinds, IReadOnlyList<Cluster> clusters, long mostMoves)
     {
         (_patterns, _all, _moves) = (layers.Patterns, layers, mostMoves);
         (_guards, _room, _counts) = (_patterns.Guards, _patterns.Full | _patterns.Guards, (1UL << _patterns.Bits) - 1);
         _layers = [.. layers.All.SelectMany(l => Enumerable.Repeat(l, l.Copies))];
 
         // Those that stand beside most come last, so that walking back settles them first.
-        _hates = HatesOf();
-        _layers = [.. _layers.OrderBy(l => l.Most(i => System.Numerics.BitOperations.PopCount(Hates(layers.Choices[i].Pattern))))];
+        _refuses = RefusalsOf();
+        _layers = [.. _layers.OrderBy(l => l.Most(i => System.Numerics.BitOperations.PopCount(Refuses(layers.Choices[i].Pattern))))];
         (_path, _adds) = (new int[_layers.Count], new ulong[layers.Choices.Count]);
         for (var i = 0; i < _adds.Length; i++)
         {
@@ -67,7 +67,7 @@ internal sealed class TidyPaths : IDisposable
     public void Dispose() => _maps.ForEach(m => m.Dispose());
 
     /// <summary>Tries the full paths whose summed dearness is within <paramref name="gap"/>. Null where the budget ran out; false where none was accepted.</summary>
-    public bool? Try(double gap, Func<IEnumerable<(Layer Layer, int Choice)>, bool> accept, CancellationToken cancel)
+    public bool? Try(double gap, Func<IEnumerable<(LeftoverChoices LeftoverChoices, int Choice)>, bool> accept, CancellationToken cancel)
     {
         if (!Fits || !Fill(gap, cancel))
         {
@@ -83,7 +83,7 @@ internal sealed class TidyPaths : IDisposable
         }
 
         // Paths that cost the same come in a fixed order; dearer ones only after all cheaper ones were refused.
-        for (var (above, reach) = (double.MinValue, finals[0].Cost + Hair); above < gap;)
+        for (var (above, reach) = (double.MinValue, finals[0].Cost + Rounding); above < gap;)
         {
             var dearer = double.MaxValue;
             foreach (var (state, cost) in finals)
@@ -108,7 +108,7 @@ internal sealed class TidyPaths : IDisposable
                 return false;
             }
 
-            (above, reach) = (reach, dearer + Hair);
+            (above, reach) = (reach, dearer + Rounding);
         }
 
         return false;
@@ -185,7 +185,7 @@ internal sealed class TidyPaths : IDisposable
     }
 
     // Walks back from a full state over paths dearer than above and within reach; notes the cheapest one beyond.
-    private Walked Walk(int layer, ulong state, double spent, double above, double reach, Func<IEnumerable<(Layer Layer, int Choice)>, bool> accept, ref double dearer)
+    private Walked Walk(int layer, ulong state, double spent, double above, double reach, Func<IEnumerable<(LeftoverChoices LeftoverChoices, int Choice)>, bool> accept, ref double dearer)
     {
         if (layer == 0)
         {
@@ -242,27 +242,27 @@ internal sealed class TidyPaths : IDisposable
     }
 
     // For each class those of which every item stands beside every one of its own.
-    private ulong[] HatesOf()
+    private ulong[] RefusalsOf()
     {
         var (puzzle, classes) = (_patterns.Puzzle, _patterns.Classes);
-        var hates = new ulong[classes.Length];
-        for (var k = 0; !puzzle.Question.Blend && k < hates.Length; k++)
+        var refuses = new ulong[classes.Length];
+        for (var k = 0; !puzzle.Question.Blend && k < refuses.Length; k++)
         {
-            for (var l = 0; l < hates.Length; l++)
+            for (var l = 0; l < refuses.Length; l++)
             {
-                hates[k] |= puzzle.AlwaysBeside(classes[k], classes[l]) ? 1UL << l : 0;
+                refuses[k] |= puzzle.AlwaysBeside(classes[k], classes[l]) ? 1UL << l : 0;
             }
         }
 
-        return hates;
+        return refuses;
     }
 
-    private ulong Hates(int pattern)
+    private ulong Refuses(int pattern)
     {
         var all = 0UL;
         for (var uses = _patterns.Uses[pattern]; uses != 0; uses &= uses - 1)
         {
-            all |= _hates[System.Numerics.BitOperations.TrailingZeroCount(uses)];
+            all |= _refuses[System.Numerics.BitOperations.TrailingZeroCount(uses)];
         }
 
         return all;
@@ -271,11 +271,11 @@ internal sealed class TidyPaths : IDisposable
     // Whether what was just chosen stands beside something chosen before it in every place, and too few of the leftovers may touch.
     private bool Clashes(int at)
     {
-        var hates = Hates(_all.Choices[_path[at]].Pattern);
-        for (var later = at + 1; hates != 0 && later < _path.Length; later++)
+        var refuses = Refuses(_all.Choices[_path[at]].Pattern);
+        for (var later = at + 1; refuses != 0 && later < _path.Length; later++)
         {
             var uses = _patterns.Uses[_all.Choices[_path[later]].Pattern];
-            if ((uses & hates) == 0 || ReferenceEquals(_layers[at], _layers[later]))
+            if ((uses & refuses) == 0 || ReferenceEquals(_layers[at], _layers[later]))
             {
                 continue;
             }
@@ -283,7 +283,7 @@ internal sealed class TidyPaths : IDisposable
             var alike = 0;
             for (var copy = at; copy < later && ReferenceEquals(_layers[copy], _layers[at]); copy++)
             {
-                alike += (Hates(_all.Choices[_path[copy]].Pattern) & uses) != 0 ? 1 : 0;
+                alike += (Refuses(_all.Choices[_path[copy]].Pattern) & uses) != 0 ? 1 : 0;
             }
 
             if (alike > MayTouch(at, later))

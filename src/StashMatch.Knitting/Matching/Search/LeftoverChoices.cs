@@ -4,7 +4,7 @@ namespace StashMatch.Knitting.Matching.Search;
 internal readonly record struct Choice(int Pattern, double Dear);
 
 /// <summary>Equal leftovers with a choice: what they may take, the least dear first, and how many of them can be used at all.</summary>
-internal sealed record Layer(BinKind Kind, int Group, int From, int To, int Copies)
+internal sealed record LeftoverChoices(BinKind Kind, int Group, int From, int To, int Copies)
 {
     /// <summary>The leftovers.</summary>
     public int[] Members => Kind.Members[Group];
@@ -23,16 +23,16 @@ internal sealed record Layer(BinKind Kind, int Group, int From, int To, int Copi
 }
 
 /// <summary>All leftovers with a choice within a gap, the likeliest to be used first.</summary>
-internal sealed class Layers
+internal sealed class AllChoices
 {
     private const int MostChoices = 60_000;
     private static readonly Comparer<Choice> LeastDearFirst = Comparer<Choice>.Create((x, y) => x.Dear != y.Dear ? x.Dear.CompareTo(y.Dear) : x.Pattern.CompareTo(y.Pattern));
 
-    private Layers(Patterns patterns) => Patterns = patterns;
+    private AllChoices(Patterns patterns) => Patterns = patterns;
 
     public Patterns Patterns { get; }
 
-    public List<Layer> All { get; } = [];
+    public List<LeftoverChoices> All { get; } = [];
 
     public List<Choice> Choices { get; } = [];
 
@@ -45,9 +45,9 @@ internal sealed class Layers
     /// <param name="gap">Worth that may be given away.</param>
     /// <param name="none">Whether some leftover has no choice.</param>
     /// <param name="anyColour">Where colours do not matter, what leaves a leftover useful need be tried only on as many of the longest as there are items: any other may change with one of those that is not used.</param>
-    public static Layers? Within(Patterns patterns, Prices prices, double gap, out bool none, bool anyColour = false)
+    public static AllChoices? Within(Patterns patterns, Prices prices, double gap, out bool none, bool anyColour = false)
     {
-        var (layers, choices, items) = (new Layers(patterns), new List<Choice>(), patterns.Target.Sum());
+        var (layers, choices, items) = (new AllChoices(patterns), new List<Choice>(), patterns.Target.Sum());
         none = false;
         foreach (var kind in prices.Kinds)
         {
@@ -90,18 +90,18 @@ internal sealed class Layers
                     layers.Unused += (many - copies) * (empty < 0 ? 0 : choices[empty].Dear);
                 }
 
-                layers.All.Add(new Layer(kind, g, from, choices.Count, Math.Clamp(copies, 1, many)));
+                layers.All.Add(new LeftoverChoices(kind, g, from, choices.Count, Math.Clamp(copies, 1, many)));
             }
         }
 
-        double Reluctance(Layer l) => choices[l.From].Pattern != 0 ? choices[l.From].Dear - 1 : choices[l.From + 1].Dear;
+        double Reluctance(LeftoverChoices l) => choices[l.From].Pattern != 0 ? choices[l.From].Dear - 1 : choices[l.From + 1].Dear;
         layers.All.Sort((x, y) => Reluctance(x) is var a && Reluctance(y) is var b && a != b ? a.CompareTo(b) : x.Members[0].CompareTo(y.Members[0]));
         return layers;
     }
 
     /// <summary>The least of each class that must be covered before each layer, packed, since those after it cannot bear more; at the end everything.</summary>
-    /// <param name="order">Layers in the order they are gone through, and how many of each one's leftovers at that place.</param>
-    public ulong[] LeastBefore(IReadOnlyList<(Layer Layer, int Copies)> order)
+    /// <param name="order">AllChoices in the order they are gone through, and how many of each one's leftovers at that place.</param>
+    public ulong[] LeastBefore(IReadOnlyList<(LeftoverChoices LeftoverChoices, int Copies)> order)
     {
         var least = new ulong[order.Count + 1];
         least[^1] = Patterns.Full;
@@ -131,13 +131,13 @@ internal sealed class Layers
     }
 
     /// <summary>What only one leftover can serve lies on it; the rest as chosen, the first of equal leftovers first.</summary>
-    public List<Slot> ToSlots(IEnumerable<(Layer Layer, int Choice)> path)
+    public List<Slot> ToSlots(IEnumerable<(LeftoverChoices LeftoverChoices, int Choice)> path)
     {
         var (slots, target, classes) = (new List<Slot>(), Patterns.Target, Patterns.Puzzle.Classes);
-        foreach (var (layer, choice) in path.OrderBy(p => p.Layer.Members[0]).ThenBy(p => p.Choice))
+        foreach (var (layer, choice) in path.OrderBy(p => p.LeftoverChoices.Members[0]).ThenBy(p => p.Choice))
         {
             var pattern = Choices[choice].Pattern;
-            if (pattern == 0)
+            if (pattern == 0 || layer.Members[0] >= Patterns.Puzzle.Bins)
             {
                 continue;
             }
@@ -154,7 +154,7 @@ internal sealed class Layers
 
         for (var c = 0; c < target.Length; c++)
         {
-            if (classes[c].OnlyBin is >= 0 and var only && target[c] > 0)
+            if (Patterns.SetAside && classes[c].OnlyBin is >= 0 and var only && target[c] > 0)
             {
                 if (slots.Find(s => s.Members is [var one] && one == only) is not { } slot)
                 {

@@ -1,58 +1,44 @@
 namespace StashMatch.Knitting.Matching.Search;
 
 /// <summary>
-/// Tier 3: of all ways to cover the same counts, the one that finishes leftovers and leaves no awkward stubs. Classes are priced (a
-/// Lagrangian bound over what one leftover can take), choices too dear for the gap are struck out, and a table over the leftovers is
-/// deepened until its first full path: that path is best.
+/// Of all ways to share out the same items, the one of most worth. Classes are priced (a Lagrangian bound over what one leftover can take),
+/// choices too dear for the gap are struck out, and a table over the leftovers is deepened until its first full path: that path is best.
 /// </summary>
-internal sealed class Tidy
+/// <remarks>
+/// <code>
+///  prices -> bound     gap 300: choices within -> table -> no full path
+///                      gap 600: choices within -> table -> the cheapest full path -> its colours can be arranged: best
+///                                                                                -> they cannot: the next paths in turn
+/// </code>
+/// </remarks>
+internal sealed class BestWorth
 {
-    /// <summary>A leftover with this much or more to spare is still useful, millimetres [ours].</summary>
-    public const long Useful = 8_000;
-
-    /// <summary>A leftover with at most this much to spare is finished, millimetres [ours].</summary>
-    public const long Finished = 2_000;
-
-    /// <summary>No leftover's worth is less, millimetres.</summary>
-    public const long Least = -10_000 - Useful;
-
     private const long MostMoves = 10_000_000;
     private const long MostPathMoves = 600_000;
     private const int ArrangeSteps = 5_000;
     private const int MostArrangeSteps = 60_000;
     private const int MostClusters = 4;
-    private const double Hair = 1e-3;
+    private const double Rounding = 1e-3;
     private readonly Puzzle _puzzle;
     private readonly int[] _target;
     private readonly long[] _capacity;
+    private readonly Worth _worth;
     private readonly CancellationToken _cancel;
     private readonly List<Cluster> _clusters = [];
     private Arranger? _arranger;
     private int _arrangeSteps = MostArrangeSteps;
 
-    public Tidy(Puzzle puzzle, long[] capacity, int[] target, CancellationToken cancel) =>
-        (_puzzle, _capacity, _target, _cancel) = (puzzle, capacity, target, cancel);
+    public BestWorth(Puzzle puzzle, long[] capacity, Worth worth, CancellationToken cancel) =>
+        (_puzzle, _capacity, _worth, _target, _cancel) = (puzzle, capacity, worth, Array.ConvertAll(puzzle.Classes, c => c.Count), cancel);
 
-    /// <summary>The tidiest, where one was found.</summary>
+    /// <summary>The leftover of each item in the best plan, where one was found.</summary>
     public int[]? BinOf { get; private set; }
 
-    /// <summary>The worth of what lies on a leftover: 100 and what is spare in dm, here in millimetres; higher is tidier.</summary>
-    public static long Worth(long capacity, long load)
-    {
-        if (load == 0)
-        {
-            return 0;
-        }
-
-        var spare = capacity - load;
-        return spare >= Useful ? 0 : spare <= Finished ? 10_000 - spare : -10_000 - spare;
-    }
-
-    /// <summary>Looks for the tidiest. True where <see cref="BinOf"/> is proven so, or, with none, where the plan in hand is.</summary>
+    /// <summary>Looks for the plan of most worth. True where <see cref="BinOf"/> is proven so, or, with none, where the plan in hand is.</summary>
     /// <param name="atLeast">The worth of a plan already in hand.</param>
     public bool Search(long atLeast)
     {
-        var patterns = Patterns.Of(_puzzle, _target, _capacity);
+        var patterns = Patterns.Of(_puzzle, _target, _capacity, _worth);
         if (!patterns.Complete || BinKind.Sort(patterns, _capacity) is not { } kinds)
         {
             return false;
@@ -61,7 +47,7 @@ internal sealed class Tidy
         var prices = new Prices(patterns, kinds);
         prices.Lower(atLeast, _cancel);
         Array.ForEach(kinds, k => k.SortByCost());
-        var widest = prices.Bound - atLeast + Hair;
+        var widest = prices.Bound - atLeast + Rounding;
         if (widest < 1)
         {
             return true;
@@ -92,14 +78,14 @@ internal sealed class Tidy
     // True where a path was accepted; false where all within the gap were refused for good; null where steps ran out.
     private bool? Try(Patterns patterns, Prices prices, double gap, ref long moves, ref long pathMoves)
     {
-        if (_clusters.Count == 0 && TidyTable.StatesOf(patterns) <= TidyTable.MostStates)
+        if (_clusters.Count == 0 && WorthTable.StatesOf(patterns) <= WorthTable.MostStates)
         {
-            if (Layers.Within(patterns, prices, gap, out var no, anyColour: true) is not { } few)
+            if (AllChoices.Within(patterns, prices, gap, out var no, anyColour: true) is not { } few)
             {
                 return null;
             }
 
-            var path = no ? [] : TidyTable.Cheapest(few, gap, ref moves, out no, _cancel);
+            var path = no ? [] : WorthTable.Cheapest(few, gap, ref moves, out no, _cancel);
             if (path is null || no)
             {
                 return path is null ? null : false;
@@ -111,7 +97,7 @@ internal sealed class Tidy
             }
         }
 
-        if (Layers.Within(patterns, prices, gap, out var none) is not { } layers)
+        if (AllChoices.Within(patterns, prices, gap, out var none) is not { } layers)
         {
             return null;
         }
@@ -125,8 +111,8 @@ internal sealed class Tidy
         while (true)
         {
             var certain = true;
-            Cluster? crowded = null;
-            using var paths = new TidyPaths(layers, prices.Kinds, _clusters, pathMoves);
+            Cluster? overfull = null;
+            using var paths = new WorthPaths(layers, prices.Kinds, _clusters, pathMoves);
             var tried = paths.Try(
                 gap,
                 path =>
@@ -134,14 +120,14 @@ internal sealed class Tidy
                     var slots = layers.ToSlots(path);
                     var found = Accepts(slots);
                     certain &= found != Found.Unknown;
-                    crowded = found == Found.Yes || _clusters.Count == MostClusters ? null : Crowded(slots);
-                    return found == Found.Yes || crowded is not null;
+                    overfull = found == Found.Yes || _clusters.Count == MostClusters ? null : Overfull(slots);
+                    return found == Found.Yes || overfull is not null;
                 },
                 _cancel);
             pathMoves = paths.MovesLeft;
-            if (crowded is not null)
+            if (overfull is not null)
             {
-                _clusters.Add(crowded);
+                _clusters.Add(overfull);
                 continue;
             }
 
@@ -159,9 +145,9 @@ internal sealed class Tidy
     }
 
     // Leftovers that all read as one colour and serve more items together than may stand apart.
-    private Cluster? Crowded(List<Slot> slots)
+    private Cluster? Overfull(List<Slot> slots)
     {
-        var limits = _puzzle.Crowds;
+        var limits = _puzzle.Limits;
         foreach (var first in slots)
         {
             var (alike, all) = (new List<Slot>(), new List<int>());
@@ -174,7 +160,7 @@ internal sealed class Tidy
                 }
             }
 
-            var (strands, others) = (Sum(alike, Crowd.Strand), Sum(alike, Crowd.Other));
+            var (strands, others) = (Sum(alike, ColourNeighbours.Strand), Sum(alike, ColourNeighbours.Other));
             if (strands <= limits.Strands && others <= limits.Others)
             {
                 continue;
@@ -196,12 +182,12 @@ internal sealed class Tidy
 
     private bool AllAlike(int[] members) => Array.TrueForAll(members, m => m == members[0] || !_puzzle.MayTouch(m, members[0]));
 
-    private int Sum(List<Slot> slots, Crowd crowd)
+    private int Sum(List<Slot> slots, ColourNeighbours crowd)
     {
         var sum = 0;
         for (var c = 0; c < _target.Length; c++)
         {
-            sum += _puzzle.Classes[c].Crowd == crowd ? slots.Sum(s => s.Counts[c]) : 0;
+            sum += _puzzle.Classes[c].Neighbours == crowd ? slots.Sum(s => s.Counts[c]) : 0;
         }
 
         return sum;

@@ -3,7 +3,7 @@ using System.Buffers;
 namespace StashMatch.Knitting.Matching.Search;
 
 /// <summary>The cheapest full path through the leftovers within a gap, over all count vectors at once: quick, and one path only.</summary>
-internal static class TidyTable
+internal static class WorthTable
 {
     /// <summary>Above this many states no table is made.</summary>
     public const int MostStates = 250_000;
@@ -23,14 +23,14 @@ internal static class TidyTable
     }
 
     /// <summary>The cheapest full path as choices by layer; empty and true where there is none, null where the steps ran out.</summary>
-    public static List<(Layer Layer, int Choice)>? Cheapest(Layers layers, double gap, ref long moves, out bool none, CancellationToken cancel)
+    public static List<(LeftoverChoices LeftoverChoices, int Choice)>? Cheapest(AllChoices layers, double gap, ref long moves, out bool none, CancellationToken cancel)
     {
         var patterns = layers.Patterns;
         var states = (int)StatesOf(patterns);
         var cost = ArrayPool<double>.Shared.Rent(states);
         var node = ArrayPool<int>.Shared.Rent(states);
         var packed = ArrayPool<ulong>.Shared.Rent(states);
-        var nodes = new List<(int Parent, int Layer, int Choice)>();
+        var nodes = new List<(int Parent, int LeftoverChoices, int Choice)>();
         try
         {
             Array.Fill(cost, double.MaxValue, 0, states);
@@ -63,10 +63,10 @@ internal static class TidyTable
             }
 
             none = cost[states - 1] + passed > gap;
-            var path = new List<(Layer, int)>();
+            var path = new List<(LeftoverChoices, int)>();
             for (var n = none ? -1 : node[states - 1]; n >= 0; n = nodes[n].Parent)
             {
-                path.Add((layers.All[nodes[n].Layer], nodes[n].Choice));
+                path.Add((layers.All[nodes[n].LeftoverChoices], nodes[n].Choice));
             }
 
             return path;
@@ -81,8 +81,8 @@ internal static class TidyTable
 
     // One leftover: from the fullest state down, so that it is used once. Where it must be used, states without it are gone.
     private static bool Pass(
-        Layers layers, int at, double unused, double most, bool mustUse, int[] strides, ulong[] packed, ulong least, double[] cost, int[] node,
-        List<(int Parent, int Layer, int Choice)> nodes, ref int high, int states, ref long moves)
+        AllChoices layers, int at, double unused, double most, bool mustUse, int[] strides, ulong[] packed, ulong least, double[] cost, int[] node,
+        List<(int Parent, int LeftoverChoices, int Choice)> nodes, ref int high, int states, ref long moves)
     {
         var (layer, guards) = (layers.All[at], layers.Patterns.Guards);
         var (count, offsets, adds, deltas) = (0, new int[layer.To - layer.From], new ulong[layer.To - layer.From], new double[layer.To - layer.From]);

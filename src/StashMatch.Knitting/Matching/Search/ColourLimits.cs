@@ -1,7 +1,7 @@
 namespace StashMatch.Knitting.Matching.Search;
 
 /// <summary>What an item stands beside, as far as one colour serving several matters.</summary>
-internal enum Crowd
+internal enum ColourNeighbours
 {
     /// <summary>Nothing under the colour rule.</summary>
     None,
@@ -16,15 +16,15 @@ internal enum Crowd
 /// <summary>How many items leftovers of one colour may serve at most, since side by side they would read as one.</summary>
 /// <param name="Strands">Braid strands: one of each braid.</param>
 /// <param name="Others">Stripes, and whatever is merged with them.</param>
-internal readonly record struct Crowds(int Strands, int Others)
+internal readonly record struct ColourLimits(int Strands, int Others)
 {
     /// <summary>Where colours may blend.</summary>
-    public static Crowds NoLimit { get; } = new(int.MaxValue, int.MaxValue);
+    public static ColourLimits NoLimit { get; } = new(int.MaxValue, int.MaxValue);
 
-    public int Of(Crowd crowd) => crowd switch { Crowd.Strand => Strands, Crowd.Other => Others, _ => int.MaxValue };
+    public int Of(ColourNeighbours crowd) => crowd switch { ColourNeighbours.Strand => Strands, ColourNeighbours.Other => Others, _ => int.MaxValue };
 
     /// <summary>What each group stands beside.</summary>
-    public static Crowd[] KindsOf(Grouping grouping)
+    public static ColourNeighbours[] KindsOf(Grouping grouping)
     {
         var beside = new List<int>[grouping.Groups.Count];
         for (var g = 0; g < beside.Length; g++)
@@ -39,18 +39,18 @@ internal readonly record struct Crowds(int Strands, int Others)
         }
 
         bool IsStrand(int g) => grouping.Groups[g].Kind == Hats.PartKind.Strand && beside[g].Count == 1;
-        return [.. beside.Select((near, g) => near.Count == 0 ? Crowd.None : IsStrand(g) && IsStrand(near[0]) ? Crowd.Strand : Crowd.Other)];
+        return [.. beside.Select((near, g) => near.Count == 0 ? ColourNeighbours.None : IsStrand(g) && IsStrand(near[0]) ? ColourNeighbours.Strand : ColourNeighbours.Other)];
     }
 
-    public static Crowds Of(Item[] items, ItemClass[] classes, List<int>[] beside)
+    public static ColourLimits Of(Item[] items, ItemShape[] classes, int[][] beside)
     {
-        var strands = items.Count(i => classes[i.Class].Crowd == Crowd.Strand);
-        var others = items.Where(i => classes[i.Class].Crowd == Crowd.Other).Select(i => i.Index).ToHashSet();
-        return new Crowds(strands / 2, MostApart(others, beside));
+        var strands = items.Count(i => classes[i.Class].Neighbours == ColourNeighbours.Strand);
+        var others = items.Where(i => classes[i.Class].Neighbours == ColourNeighbours.Other).Select(i => i.Index).ToHashSet();
+        return new ColourLimits(strands / 2, MostApart(others, beside));
     }
 
     // The most items no two of which stand side by side: a path or ring at once, else with and without the one with most neighbours.
-    private static int MostApart(HashSet<int> those, List<int>[] beside)
+    private static int MostApart(HashSet<int> those, int[][] beside)
     {
         if (those.Count == 0)
         {
@@ -70,7 +70,7 @@ internal readonly record struct Crowds(int Strands, int Others)
         return Math.Max(MostApart(without, beside), 1 + MostApart(with, beside));
     }
 
-    private static int Paths(HashSet<int> those, List<int>[] beside)
+    private static int Paths(HashSet<int> those, int[][] beside)
     {
         var (sum, seen) = (0, new HashSet<int>());
         foreach (var start in those)
