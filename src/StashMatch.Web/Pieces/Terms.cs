@@ -54,6 +54,7 @@ public static class Terms
     public const string NoLabel = "no label";
     public const string FibreUnknown = "fibre unknown";
     public const string Invented = "demo, invented";
+    public const string Free = "free";
     public const string KnittedUp = "knitted up";
     public const string Metres = "metres";
     public const string Yards = "yards";

@@ -47,7 +47,7 @@ public sealed class SettingsTests : PageContext
         page.Find("#scale-step").Input("none");
         page.Find("#allowance").Input("101");
         await page.Find("form.habits").SubmitAsync();
-        Assert.Equal("The reserve must be from 0 to 100. The step of your scale is not a number.", page.Find("#habits-wrong").TextContent);
+        Assert.Equal("The reserve must be from 0 to 100. The step of your scale must be a number, such as 34 or 34.5.", page.Find("#habits-wrong").TextContent);
         Assert.Equal("none", page.Find("#scale-step").GetAttribute("value"));
         Assert.Equal(10, (await Services.GetRequiredService<SettingsStore>().ReadAsync(Stop)).AllowancePercent);
     }

@@ -53,7 +53,7 @@ public sealed class SentFromTheBrowserTests : PageContext
         var page = Render<Page>();
         await Button(page, "Check").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("2 rows can be saved. 2 rows cannot be read. Nothing is saved yet.", page.Find(".sum").TextContent, StringComparison.Ordinal));
-        Assert.Equal(["Row 3: grams is not a number.", "Row 4: fibre the shares come to 120 %, not 100 %."], page.FindAll(".bad li").Select(l => l.TextContent));
+        Assert.Equal(["Row 3: grams must be a number, such as 34 or 34.5.", "Row 4: fibre the shares come to 120 %, not 100 %."], page.FindAll(".bad li").Select(l => l.TextContent));
         Assert.Contains("Not used: the column shop", page.Find(".many").TextContent, StringComparison.Ordinal);
         Assert.Empty(await Leftovers.ListAsync(TestContext.Current.CancellationToken));
         await Button(page, "Keep the 2 good rows").ClickAsync();

@@ -101,7 +101,7 @@ public sealed class WeighLeftoversTests : PageContext
         Assert.Equal("4", page.Find("#core-moss").GetAttribute("value"));
         ByLabel(page, "weighs now, grams").Input("14,x");
         await page.Find("form.again").SubmitAsync();
-        Assert.Contains("Grams is not a number", page.Find("#wrong-moss").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Grams must be a number", page.Find("#wrong-moss").TextContent, StringComparison.Ordinal);
         Assert.Equal("14,x", ByLabel(page, "weighs now, grams").GetAttribute("value"));
         ByLabel(page, "weighs now, grams").Input("14,0");
         await page.Find("form.again").SubmitAsync();
