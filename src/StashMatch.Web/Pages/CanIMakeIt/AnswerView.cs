@@ -25,10 +25,10 @@ public sealed class AnswerView
         Answer = answer ?? throw new ArgumentNullException(nameof(answer));
         AllowancePercent = allowancePercent;
         _codes = new(codes, StringComparer.Ordinal);
-        Words = new Words(answer);
         Shared = answer.Plans.FirstOrDefault(p => p.Kind == share) ?? answer.Plans.FirstOrDefault();
         Parts = Shared?.Parts ?? answer.Parts;
         Leftovers = Shared?.Leftovers ?? answer.Leftovers;
+        Words = new Words(answer with { Parts = Parts, Leftovers = Leftovers, ChanceOfEnough = Chance });
         Numbers = Parts.Select((p, i) => (p.Part.Name, i + 1)).ToDictionary(p => p.Name, p => p.Item2, StringComparer.Ordinal);
         _byId = Leftovers.ToDictionary(l => l.Leftover.Id, StringComparer.Ordinal);
         Paint = PaintOf(Parts);
@@ -78,14 +78,7 @@ public sealed class AnswerView
     public HatRow? Shortest => Rows.Where(r => r.Short.Millimetres > 0).MaxBy(r => r.Short.Millimetres);
 
     /// <summary>The ball that limits the plan shown: the one furthest from the reserve asked, else the one least sure to last; null where nothing goes in.</summary>
-    public LeftoverAnswer? Limiting
-    {
-        get
-        {
-            var used = Used;
-            return used.Where(l => l.ShortOfReserve.Millimetres > 0).MaxBy(l => l.ShortOfReserve.Millimetres) ?? used.MinBy(l => l.OwnSureness);
-        }
-    }
+    public LeftoverAnswer? Limiting => Words.Limiting(Leftovers);
 
     public string Title => $"{Answer.Hat.HatName}, size {Answer.Hat.Size}, {Answer.Hat.Stripes} {(Answer.Hat.Stripes == 1 ? "stripe" : "stripes")}";
 

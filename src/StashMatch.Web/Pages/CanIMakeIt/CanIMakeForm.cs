@@ -235,7 +235,7 @@ public sealed record CanIMakeForm
     public string? Try(Repair repair, int stripes)
     {
         ArgumentNullException.ThrowIfNull(repair);
-        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.WiderBrimSet or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch && string.IsNullOrEmpty(Stripes))
+        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch && string.IsNullOrEmpty(Stripes))
         {
             return (this with { Stripes = stripes.ToString(CultureInfo.InvariantCulture) }).Try(repair, stripes);
         }
@@ -254,7 +254,7 @@ public sealed record CanIMakeForm
             RepairCode.DropBraid => Address(f => f with { Without = [.. f.Without, repair.Part!.Split(' ')[^1]], Depths = null }),
             RepairCode.RePairBraid => Address(f => f with { Apart = [.. f.Apart, $"{repair.Part} strand a", $"{repair.Part} strand b"] }),
             RepairCode.JoinNearMatch => Address(f => f with { Join = [.. f.Join, $"{repair.Leftover}~{repair.OtherLeftover}"] }),
-            RepairCode.MoveOne or RepairCode.WiderBrimSet => KeepHere(repair.Part!, repair.Leftover!),
+            RepairCode.MoveOne => KeepHere(repair.Part!, repair.Leftover!),
             _ => null,
         };
     }

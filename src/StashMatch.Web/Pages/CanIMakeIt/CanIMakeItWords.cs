@@ -84,7 +84,7 @@ public static class CanIMakeItWords
     public static IReadOnlyList<(string Value, string Text)> Orders { get; } = [("", "any"), ("gradient", "gradual"), ("contrast", "contrasting")];
 
     /// <summary>The word and what it is about: the title of the page.</summary>
-    public static string Title(Verdict verdict, HatNeeds hat) => $"{Capital(Words.Of(verdict))}: size {hat.Size}, {Counted(hat.Stripes, "stripe")}";
+    public static string Title(Verdict verdict, HatNeeds hat) => $"{Terms.Capital(Words.Of(verdict))}: size {hat.Size}, {Counted(hat.Stripes, "stripe")}";
 
     /// <summary>The question as a phone shows it.</summary>
     public static string Short(string hat, string? size, string? stripes) =>
@@ -151,7 +151,7 @@ public static class CanIMakeItWords
     {
         ArgumentNullException.ThrowIfNull(rows);
         var lacking = rows.Where(r => r.Short.Millimetres > 0).ToList();
-        return lacking.Count == 1 ? $"short, in {Words.The(lacking[0].Name)}" : $"short, in {Number(lacking.Count)} parts";
+        return lacking.Count == 1 ? $"short, in {Words.The(lacking[0].Name)}" : $"short, in {Terms.Number(lacking.Count)} parts";
     }
 
     /// <summary>What lies under the word: the ball that limits it, and what it leaves.</summary>
@@ -221,7 +221,7 @@ public static class CanIMakeItWords
             _ => 0,
         };
         var about = Shown.OwnAbout(all);
-        return colours > 1 ? $"This hat takes about {about} of yarn in {Number(colours)} colours." : $"This hat takes about {about} of yarn.";
+        return colours > 1 ? $"This hat takes about {about} of yarn in {Terms.Number(colours)} colours." : $"This hat takes about {about} of yarn.";
     }
 
     /// <summary>The heading of a part's menu.</summary>
@@ -280,7 +280,7 @@ public static class CanIMakeItWords
     public static string DontUse(string name) => $"Don’t use {name} in this hat";
 
     /// <summary>What the dots of a row open.</summary>
-    public static string Dots(string row) => $"{Capital(row)}: change its yarn";
+    public static string Dots(string row) => $"{Terms.Capital(row)}: change its yarn";
 
     /// <summary>What changed since the plan before, in one line; null where nothing did.</summary>
     public static string? Changed(IReadOnlyList<(string Row, string? Before, string? Now)> changes, bool restStays)
@@ -290,10 +290,10 @@ public static class CanIMakeItWords
         return changes.Count switch
         {
             0 => null,
-            1 => $"{Capital(Words.The(changes[0].Row))} is now {changes[0].Now ?? NoYarn}, not {changes[0].Before ?? NoYarn}.{stays}",
-            2 when changes[0].Now == changes[1].Before && changes[1].Now == changes[0].Before => $"{Capital(Words.The(changes[0].Row))} and {Words.The(changes[1].Row)} changed places.{stays}",
-            2 => $"{Capital(Words.The(changes[0].Row))} is now {changes[0].Now ?? NoYarn}, {Words.The(changes[1].Row)} {changes[1].Now ?? NoYarn}.",
-            var n => $"{Capital(Words.The(changes[0].Row))} is now {changes[0].Now ?? NoYarn}. {Capital(Number(n - 1))} other parts changed too.",
+            1 => $"{Terms.Capital(Words.The(changes[0].Row))} is now {changes[0].Now ?? NoYarn}, not {changes[0].Before ?? NoYarn}.{stays}",
+            2 when changes[0].Now == changes[1].Before && changes[1].Now == changes[0].Before => $"{Terms.Capital(Words.The(changes[0].Row))} and {Words.The(changes[1].Row)} changed places.{stays}",
+            2 => $"{Terms.Capital(Words.The(changes[0].Row))} is now {changes[0].Now ?? NoYarn}, {Words.The(changes[1].Row)} {changes[1].Now ?? NoYarn}.",
+            var n => $"{Terms.Capital(Words.The(changes[0].Row))} is now {changes[0].Now ?? NoYarn}. {Terms.Capital(Terms.Number(n - 1))} other parts changed too.",
         };
     }
 
@@ -309,7 +309,7 @@ public static class CanIMakeItWords
     {
         ArgumentNullException.ThrowIfNull(chosen);
         ArgumentNullException.ThrowIfNull(view);
-        var limit = chosen.LimitingLeftover is { } id ? $" {view.NameOf(id)} is the limit." : chosen.LimitingPart is { } part ? $" {Capital(Words.The(part))} is the limit." : "";
+        var limit = chosen.LimitingLeftover is { } id ? $" {view.NameOf(id)} is the limit." : chosen.LimitingPart is { } part ? $" {Terms.Capital(Words.The(part))} is the limit." : "";
         return chosen.Tier switch
         {
             Tier.Word => $"The best word this yarn can give is “{Words.Of(view.Answer.Verdict)}”.{limit}",
@@ -383,7 +383,7 @@ public static class CanIMakeItWords
     {
         ArgumentNullException.ThrowIfNull(unused);
         var thick = unused.Where(u => u.Why is AnswerView.NotUsedWhy.Thinner or AnswerView.NotUsedWhy.Thicker).Sum(u => u.Some.Count);
-        return thick == 0 ? "they stay in the bag" : thick == unused.Sum(u => u.Some.Count) ? "too thick or too thin for this hat" : $"{Number(thick)} too thick or too thin for this hat; the rest stay in the bag";
+        return thick == 0 ? "they stay in the bag" : thick == unused.Sum(u => u.Some.Count) ? "too thick or too thin for this hat" : $"{Terms.Number(thick)} too thick or too thin for this hat; the rest stay in the bag";
     }
 
     public const string AfterClash = "Use other leftovers, or free the yarn in the other hat.";
@@ -401,28 +401,5 @@ public static class CanIMakeItWords
     /// <summary>What is said of a plan that could not be kept.</summary>
     public static string NotSaved(bool spokenFor) => spokenFor ? "Not saved: another hat needs some of this yarn." : "Not saved: some of this yarn is not in the bag any more.";
 
-    public static string Counted(int number, string one) => number == 1 ? $"one {one}" : $"{Number(number)} {one}s";
-
-    public static string Number(int n) => n switch
-    {
-        1 => "one",
-        2 => "two",
-        3 => "three",
-        4 => "four",
-        5 => "five",
-        6 => "six",
-        7 => "seven",
-        8 => "eight",
-        9 => "nine",
-        10 => "ten",
-        11 => "eleven",
-        12 => "twelve",
-        _ => n.ToString(CultureInfo.InvariantCulture),
-    };
-
-    public static string Capital(string text)
-    {
-        ArgumentException.ThrowIfNullOrEmpty(text);
-        return char.ToUpperInvariant(text[0]) + text[1..];
-    }
+    public static string Counted(int number, string one) => number == 1 ? $"one {one}" : $"{Terms.Number(number)} {one}s";
 }

@@ -15,7 +15,6 @@ public static class WayWords
         return repair.Code switch
         {
             RepairCode.MoveOne => $"{Name(repair.Leftover)} for {Words.The(repair.Part!)}",
-            RepairCode.WiderBrimSet => $"{Name(repair.Leftover)} for the brim",
             RepairCode.LeaveOut => $"Leave out {Name(repair.Leftover)}",
             RepairCode.FewerStripes => CanIMakeItWords.OfStripes($"{repair.Stripes}"),
             RepairCode.FewerRows => $"{repair.RowsMoved} {(repair.RowsMoved == 1 ? "row" : "rows")} fewer in {repair.Part}",
@@ -23,7 +22,7 @@ public static class WayWords
             RepairCode.DropBraid => $"Leave out {repair.Part}",
             RepairCode.JoinNearMatch => $"{Name(repair.Leftover)} and {Name(repair.OtherLeftover)} in one part",
             RepairCode.ShallowerBrim => $"Brim {Shown.OwnDepth(repair.BrimDepth!.Value)} deep",
-            RepairCode.AnotherArrangement => CanIMakeItWords.Capital(Words.Of(repair.Arrangement!.Value)),
+            RepairCode.AnotherArrangement => Terms.Capital(Words.Of(repair.Arrangement!.Value)),
             RepairCode.Blend => "Let neighbours look alike",
             RepairCode.UnfoldBrim => "Single brim, not folded",
             RepairCode.SmallerSize => $"Size {repair.Size}",
