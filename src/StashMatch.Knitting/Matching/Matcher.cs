@@ -38,7 +38,7 @@ public static class Matcher
         }
 
         why = null;
-        answer = Answers.Of(best.Word == Word.No ? best : best with { Plan = Finishing.Finished(best, cancel) });
+        answer = Answers.Of(Finishing.Finished(best, cancel));
         Checker.Check(answer, question);
         answer = answer with { Repairs = Mending.For(question, answer, best, cancel) };
         return true;

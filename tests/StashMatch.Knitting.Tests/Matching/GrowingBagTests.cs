@@ -23,7 +23,7 @@ public sealed class GrowingBagTests
             Standing? before = null;
             for (var step = 0; step <= Steps; step++)
             {
-                question = step == 0 ? question : question with { Leftovers = [.. question.Leftovers, SmallInstances.Ball($"g{step}", 2 + (60 * random.NextDouble()), random)] };
+                question = step == 0 ? question : question with { Leftovers = [.. question.Leftovers, Balls.Drawn($"g{step}", 2 + (60 * random.NextDouble()), random)] };
                 var now = Standing.Of(question);
                 Interlocked.Increment(ref steps);
                 Interlocked.Add(ref unprovenWords, now.Proven ? 0 : 1);

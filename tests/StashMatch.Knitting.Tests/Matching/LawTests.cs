@@ -27,7 +27,7 @@ public sealed class LawTests
 
     [Fact]
     public void Another_leftover_of_any_yarn_never_hurts() => Hold(
-        (q, random) => q with { Leftovers = [.. q.Leftovers, SmallInstances.Ball("zz", 1 + (80 * random.NextDouble()), random)] }, NoWorse);
+        (q, random) => q with { Leftovers = [.. q.Leftovers, Balls.Drawn("zz", 1 + (80 * random.NextDouble()), random)] }, NoWorse);
 
     [Fact]
     public void More_grams_on_the_same_scale_and_label_never_hurt() => Hold(
@@ -86,7 +86,7 @@ public sealed class LawTests
             var random = new Random(seed);
             var (least, most) = (1 + random.Next(3), 4 + random.Next(3));
             var hat = Samples.SideToSide with { StripeCounts = new StripeCounts(least, most), Construction = (Construction)random.Next(3) };
-            var asked = new Question(hat, "ACFH"[random.Next(4)].ToString(), [.. Enumerable.Range(0, random.Next(2, 9)).Select(i => SmallInstances.Ball($"l{i}", 4 + (90 * random.NextDouble()), random))])
+            var asked = new Question(hat, "ACFH"[random.Next(4)].ToString(), [.. Enumerable.Range(0, random.Next(2, 9)).Select(i => Balls.Drawn($"l{i}", 4 + (90 * random.NextDouble()), random))])
             {
                 Arrangement = new[] { Arrangement.OwnColours, Arrangement.OneGround, Arrangement.OneThread, Arrangement.AsItFalls }[random.Next(4)],
             };

@@ -12,16 +12,6 @@ internal sealed class CompactModel
     private readonly BoolVar?[,] _from;
 
     /// <param name="sheet">The question.</param>
-    /// <param name="rung">What every leftover used has to spare at least, per cent.</param>
-    /// <param name="width">How wide the brim's choice is, 0 to 3.</param>
-    /// <param name="coverAll">Whether every lot has to be covered.</param>
-    /// <param name="colours">Whether the colour rule is written down too.</param>
-    public CompactModel(Sheet sheet, decimal rung, int width, bool coverAll, bool colours = true)
-        : this(sheet, sheet.BearsAt(rung), width, coverAll, colours)
-    {
-    }
-
-    /// <param name="sheet">The question.</param>
     /// <param name="bears">What each leftover may bear, millimetres.</param>
     /// <param name="width">How wide the brim's choice is, 0 to 3.</param>
     /// <param name="coverAll">Whether every lot has to be covered.</param>
@@ -82,6 +72,9 @@ internal sealed class CompactModel
     /// <summary>Whether a lot comes from a leftover; null where it cannot.</summary>
     public BoolVar? From(int lot, int ball) => _from[lot, ball];
 
+    /// <summary>Keeps more lots apart than the colour rule does.</summary>
+    public void KeepApart(IEnumerable<(int A, int B)> lots) => WriteColourRule(_model, _sheet, _from, lots);
+
     /// <summary>Asks for so much tidiness.</summary>
     public void AtLeastAsTidyAs(long worth) => _model.Add(WriteTidiness(maximise: false) >= worth);
 
@@ -89,10 +82,8 @@ internal sealed class CompactModel
     public Settled Any() => Solve();
 
     /// <summary>The tidiest.</summary>
-    /// <param name="bands">Millimetres to be covered in each band, or null where everything is.</param>
-    public Settled Tidiest(IReadOnlyList<long>? bands = null)
+    public Settled Tidiest()
     {
-        HoldBands(bands ?? []);
         WriteTidiness();
         return Solve();
     }
@@ -114,48 +105,11 @@ internal sealed class CompactModel
         return compact.Solve() is { Proof: not Proof.Open } settled ? settled : PatternModel.MostIn(sheet);
     }
 
-    /// <summary>The most that can be covered: band by band, in the order of the bands.</summary>
-    public static Settled MostCovered(Sheet sheet, int width)
-    {
-        var settled = new Settled(Proof.Best, 0, []);
-        var bands = new List<long>();
-        for (var band = 0; band < 4; band++)
-        {
-            if (!sheet.Lots.Any(l => l.Band == band))
-            {
-                bands.Add(0);
-                continue;
-            }
-
-            var model = new CompactModel(sheet, 0, width, coverAll: false);
-            model.HoldBands(bands);
-            model._model.Maximize(model.InBand(band));
-            settled = model.Solve();
-            if (settled.Proof != Proof.Best)
-            {
-                return settled;
-            }
-
-            bands.Add(settled.Value);
-        }
-
-        return settled with { Value = bands.Sum() };
-    }
-
-    /// <summary>Up to so many assignments that are as tidy as <paramref name="worth"/>.</summary>
-    public IReadOnlyList<int[]> AsTidyAs(long worth, int most)
-    {
-        AtLeastAsTidyAs(worth);
-        var found = new Collector(this, most);
-        new CpSolver { StringParameters = Parameters + ",enumerate_all_solutions:true" }.Solve(_model, found);
-        return found.All;
-    }
-
     /// <summary>If one lot comes from a leftover, the one beside it comes from none like it.</summary>
-    internal static void WriteColourRule(CpModel model, Sheet sheet, BoolVar?[,] from)
+    internal static void WriteColourRule(CpModel model, Sheet sheet, BoolVar?[,] from, IEnumerable<(int A, int B)>? apart = null)
     {
         var balls = sheet.Held.Length;
-        foreach (var (i, j) in sheet.Apart)
+        foreach (var (i, j) in apart ?? sheet.Apart)
         {
             for (var b = 0; b < balls; b++)
             {
@@ -220,31 +174,6 @@ internal sealed class CompactModel
         }
     }
 
-    private LinearExpr InBand(int band)
-    {
-        var terms = new List<BoolVar>();
-        var needs = new List<long>();
-        for (var i = 0; i < _sheet.Lots.Length; i++)
-        {
-            if (_sheet.Lots[i].Band == band)
-            {
-                var own = OfLot(i);
-                terms.AddRange(own);
-                needs.AddRange(own.Select(_ => _sheet.Lots[i].Need));
-            }
-        }
-
-        return LinearExpr.WeightedSum(terms, needs);
-    }
-
-    private void HoldBands(IReadOnlyList<long> bands)
-    {
-        for (var band = 0; band < bands.Count; band++)
-        {
-            _model.Add(InBand(band) >= bands[band]);
-        }
-    }
-
     // Each leftover is unused, still useful, finished or an awkward stub; a stub needs no bounds, being worth least of all.
     private LinearExpr WriteTidiness(bool maximise = true)
     {
@@ -289,18 +218,4 @@ internal sealed class CompactModel
 
     private int[] Read(Func<BoolVar, bool> isTrue) =>
         [.. Enumerable.Range(0, _sheet.Lots.Length).Select(i => Enumerable.Range(0, _bears.Length).FirstOrDefault(b => _from[i, b] is { } from && isTrue(from), -1))];
-
-    private sealed class Collector(CompactModel model, int most) : CpSolverSolutionCallback
-    {
-        public List<int[]> All { get; } = [];
-
-        public override void OnSolutionCallback()
-        {
-            All.Add(model.Read(BooleanValue));
-            if (All.Count >= most)
-            {
-                StopSearch();
-            }
-        }
-    }
 }

@@ -1,5 +1,5 @@
-using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Tests.Oracle;
 
@@ -22,7 +22,7 @@ internal static class Counts
             }
         }
 
-        return worst is { Wanted: > 1 } found ? new TooFew(found.Wanted, found.There, Quantities.Metres.FromMillimetres(found.Each)) : null;
+        return worst is { Wanted: > 1 } found ? new TooFew(found.Wanted, found.There, Metres.FromMillimetres(found.Each)) : null;
     }
 
     /// <summary>Whether a count that was told is so.</summary>

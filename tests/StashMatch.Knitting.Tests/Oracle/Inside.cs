@@ -23,10 +23,10 @@ internal static class Inside
     }
 
     /// <summary>The first five tiers: the plan alone, without the answer made from it and its repairs.</summary>
-    public static Plan? Settle(Question question) => Matcher.Best(question, out _, default) is { } best ? Finishing.Finished(best, default) : null;
+    public static Plan? Settle(Question question) => Matcher.Best(question, out _, default) is { } best ? Finishing.Finished(best, default).Plan : null;
 
     /// <summary>A plan with its stripes in order of colour.</summary>
-    public static Plan InOrder(Plan plan, ColourOrder order) => plan with { BinOf = new Rearranger(plan.Puzzle, plan.Capacity.Of, plan.BinOf).InOrder(order) };
+    public static Plan InOrder(Plan plan, ColourOrder order) => Finishing.InOrder(plan, order);
 
     /// <summary>The leftover of each lot of a plan, in the order asked; -1 for one left uncovered.</summary>
     public static int[] BallOf(Plan plan, Sheet sheet)
@@ -51,7 +51,7 @@ internal static class Inside
     {
         var puzzle = Puzzle.Of(question, hat);
         var (capacity, target) = (ByTheLabel(puzzle).Of, Array.ConvertAll(puzzle.Classes, c => c.Count));
-        var patterns = Patterns.Of(puzzle, target, capacity);
+        var patterns = Patterns.Of(puzzle, target, capacity, Worth.Tidiness);
         if (!patterns.Complete || BinKind.Sort(patterns, capacity) is not { } kinds)
         {
             return null;

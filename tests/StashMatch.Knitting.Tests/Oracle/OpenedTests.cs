@@ -22,7 +22,7 @@ public sealed class OpenedTests
         {
             var random = new Random(seed);
             var hat = HatOf(random);
-            var bag = Enumerable.Range(0, random.Next(1, 16)).Select(i => SmallInstances.Ball($"l{i:00}", 3 + (70 * random.NextDouble()), random)).ToList();
+            var bag = Enumerable.Range(0, random.Next(1, 16)).Select(i => Balls.Drawn($"l{i:00}", 3 + (70 * random.NextDouble()), random)).ToList();
             var allowance = new[] { 0m, 10, 20 }[random.Next(3)];
             var counts = new[] { random.Next(1, 5), random.Next(5, 9) };
             return FromThisBag.Cells(hat, bag, ["A", "F"], counts, Arrangements, allowance, TestContext.Current.CancellationToken)
@@ -97,7 +97,7 @@ public sealed class OpenedTests
 
     private static KitSkein SkeinOf(string name, Random random)
     {
-        var like = SmallInstances.Ball(name, 60, random);
+        var like = Balls.Drawn(name, 60, random);
         return new KitSkein(name, Grams.From(new[] { 5, 10, 20, 50 }[random.Next(4)]), random.Next(1, 5), new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed)) { Colour = like.Colour, Fibre = like.Fibre, Class = WeightClass.SuperFine };
     }
 }

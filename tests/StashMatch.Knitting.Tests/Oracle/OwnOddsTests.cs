@@ -14,7 +14,7 @@ public sealed class OwnOddsTests
     [Fact]
     public void A_leftover_alone_lasts_as_its_model_says()
     {
-        foreach (var (leftover, usage) in Balls())
+        foreach (var (leftover, usage) in Cases())
         {
             var held = (double)leftover.Ratio.MetresIn(leftover.Weighing.Net.Value);
             foreach (var share in new[] { 0.3, 0.6, 0.8, 0.9, 1.0, 1.1, 1.5 })
@@ -29,7 +29,7 @@ public sealed class OwnOddsTests
     public void A_leftover_bears_at_each_rung_what_the_model_says_to_the_millimetre()
     {
         var (same, all) = (0, 0);
-        foreach (var (leftover, usage) in Balls())
+        foreach (var (leftover, usage) in Cases())
         {
             var (odds, held) = (OwnOdds.Of(leftover, usage), leftover.Held.Millimetres);
             foreach (var rung in Rungs.All)
@@ -57,7 +57,7 @@ public sealed class OwnOddsTests
         {
             var random = new Random(seed);
             var usage = Usages[seed % Usages.Length];
-            var loads = Enumerable.Range(0, 1 + (seed % 6)).Select(i => (Leftover: SmallInstances.Ball($"l{i}", 0.5 + (100 * random.NextDouble()), random), Share: 0.6 + (0.4 * random.NextDouble()))).ToList();
+            var loads = Enumerable.Range(0, 1 + (seed % 6)).Select(i => (Leftover: Balls.Drawn($"l{i}", 0.5 + (100 * random.NextDouble()), random), Share: 0.6 + (0.4 * random.NextDouble()))).ToList();
             var odds = loads.ConvertAll(l => (OwnOdds.Of(l.Leftover, usage), l.Share));
             var needs = loads.ConvertAll(l => Metres.Needed((double)l.Leftover.Ratio.MetresIn(l.Leftover.Weighing.Net.Value) * l.Share));
             var drawn = OwnOdds.Drawn(odds, draws, seed);
@@ -85,12 +85,12 @@ public sealed class OwnOddsTests
     }
 
     // Balls of half a gram to 100 g on scales of 0.01 to 5 g, labels of each kind, with and without a core.
-    private static IEnumerable<(Leftover Leftover, Usage Usage)> Balls()
+    private static IEnumerable<(Leftover Leftover, Usage Usage)> Cases()
     {
         var random = new Random(7);
         for (var i = 0; i < (Long.Form ? 400 : 60); i++)
         {
-            yield return (SmallInstances.Ball("l", 2 + (400 * random.NextDouble() * random.NextDouble()), random), Usages[i % Usages.Length]);
+            yield return (Balls.Drawn("l", 2 + (400 * random.NextDouble() * random.NextDouble()), random), Usages[i % Usages.Length]);
         }
 
         foreach (var step in new[] { 0.01m, 0.1m, 1m, 5m })

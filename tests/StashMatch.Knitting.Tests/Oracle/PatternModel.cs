@@ -39,17 +39,13 @@ internal sealed class PatternModel
 
     private bool Fits { get; } = true;
 
-    /// <summary>The tidiest way to cover everything at a rung; open where there are too many ways to load a leftover.</summary>
+    /// <summary>The tidiest way to cover everything; open where there are too many ways to load a leftover.</summary>
     /// <param name="sheet">The question.</param>
-    /// <param name="rung">What every leftover used has to spare at least, per cent.</param>
+    /// <param name="bears">What each leftover may bear, millimetres.</param>
     /// <param name="width">How wide the brim's choice is, 0 to 3.</param>
     /// <param name="tidy">Whether the tidiest is wanted, or anything.</param>
     /// <param name="colours">Whether the colour rule is written down too.</param>
     /// <param name="most">The most ways to load leftovers in all.</param>
-    public static Settled Solve(Sheet sheet, decimal rung, int width, bool tidy = true, bool colours = true, int most = 60_000) =>
-        Solve(sheet, sheet.BearsAt(rung), width, tidy, colours, most);
-
-    /// <summary>The same with what each leftover may bear, millimetres.</summary>
     public static Settled Solve(Sheet sheet, long[] bears, int width, bool tidy = true, bool colours = true, int most = 60_000)
     {
         var model = new PatternModel(sheet, bears, width, colours, most);

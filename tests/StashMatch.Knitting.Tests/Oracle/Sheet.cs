@@ -22,7 +22,6 @@ internal sealed class Sheet
 {
     private const long TwoTails = 300;
     private const double ReadsAsOne = 5;
-    private static readonly decimal[] Rungs = [0, 2.5m, 5, 7.5m, 10, 15, 20, 25];
     private readonly bool[][] _fits;
     private readonly int[] _width;
     private readonly Lab?[] _labs;
@@ -56,9 +55,6 @@ internal sealed class Sheet
 
     /// <summary>How many widths of the brim's choice there are to try.</summary>
     public int Widths => Hat.Parts.Any(p => p.Kind == PartKind.Brim) ? 4 : 1;
-
-    /// <summary>The ladder with the knitter's allowance on it, lowest first.</summary>
-    public IReadOnlyList<decimal> Ladder => [.. Rungs.Append(Question.AllowancePercent).Distinct().Order()];
 
     public static Sheet Of(Question question, HatNeeds hat)
     {
@@ -123,9 +119,6 @@ internal sealed class Sheet
         return alike;
     }
 
-    /// <summary>The largest load each leftover may bear so that so many per cent of it are to spare.</summary>
-    public long[] BearsAt(decimal rung) => [.. Held.Select(h => decimal.ToInt64(decimal.Floor(h * 100m / (100m + rung))))];
-
     /// <summary>How tidy one leftover ends: finished within 2 m counts for, a stub under 8 m against; thousandths of the scale on which finishing is 10.</summary>
     public static long Worth(long bears, long load) => (bears - load, load) switch
     {
@@ -135,7 +128,7 @@ internal sealed class Sheet
     };
 
     /// <summary>How tidy a whole assignment is.</summary>
-    public long Worth(decimal rung, IReadOnlyList<int> ballOf) => BearsAt(rung).Zip(LoadsOf(ballOf), Worth).Sum();
+    public long Worth(IEnumerable<long> bears, IReadOnlyList<int> ballOf) => bears.Zip(LoadsOf(ballOf), Worth).Sum();
 
     /// <summary>How wide the brim's choice has to be for an assignment: 0 what keeps shape alone, 3 all.</summary>
     public int WidthOf(IReadOnlyList<int> ballOf) => Enumerable.Range(0, Lots.Length).Max(i => Lots[i].Brim && ballOf[i] >= 0 ? _width[ballOf[i]] : 0);
@@ -146,13 +139,19 @@ internal sealed class Sheet
     /// <summary>What all parts take, in millimetres.</summary>
     public long Whole => Lots.Sum(l => l.Need);
 
-    /// <summary>Whether the last stripe and the first meet in leftovers that can be told apart; true where they never meet.</summary>
-    public bool SeamDiffers(IReadOnlyList<int> ballOf)
+    /// <summary>The lots of the first stripe and the last, where they meet at a seam.</summary>
+    public (int First, int Last)? Seam
     {
-        var last = Hat.Parts.Where(p => p.Kind == PartKind.Stripe).Select(p => p.Number).DefaultIfEmpty(0).Max();
-        int LotOf(int number) => Array.FindIndex(Lots, l => l.Members.Any(m => Hat.Parts[m] is { Kind: PartKind.Stripe } p && p.Number == number));
-        return !Hat.StripesMeetAtSeam || last < 2 || !Alike(ballOf[LotOf(1)], ballOf[LotOf(last)]);
+        get
+        {
+            var last = Hat.Parts.Where(p => p.Kind == PartKind.Stripe).Select(p => p.Number).DefaultIfEmpty(0).Max();
+            int LotOf(int number) => Array.FindIndex(Lots, l => l.Members.Any(m => Hat.Parts[m] is { Kind: PartKind.Stripe } p && p.Number == number));
+            return Hat.StripesMeetAtSeam && last >= 2 ? (LotOf(1), LotOf(last)) : null;
+        }
     }
+
+    /// <summary>Whether the last stripe and the first come from leftovers that can be told apart; true where they never meet.</summary>
+    public bool SeamDiffers(IReadOnlyList<int> ballOf) => Seam is not { } seam || !Alike(ballOf[seam.First], ballOf[seam.Last]);
 
     public long[] LoadsOf(IReadOnlyList<int> ballOf)
     {
@@ -167,13 +166,6 @@ internal sealed class Sheet
 
         return loads;
     }
-
-    /// <summary>Metres covered in each band, in millimetres.</summary>
-    public long[] Bands(IReadOnlyList<int> ballOf) =>
-        [.. Enumerable.Range(0, 4).Select(band => Enumerable.Range(0, Lots.Length).Where(i => Lots[i].Band == band && ballOf[i] >= 0).Sum(i => Lots[i].Need))];
-
-    /// <summary>The first rule an assignment breaks, or null.</summary>
-    public string? Broken(IReadOnlyList<int> ballOf, decimal rung, int width) => Broken(ballOf, BearsAt(rung), width);
 
     /// <summary>The first rule an assignment breaks, or null.</summary>
     public string? Broken(IReadOnlyList<int> ballOf, IReadOnlyList<long> bears, int width)

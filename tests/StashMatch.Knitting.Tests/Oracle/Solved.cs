@@ -63,7 +63,7 @@ internal sealed class Solved
 
         var bears = keeps ? _rungs.Kept(word, sure) : _rungs.Bears(word, sure);
         var tidiest = CompactModel.Tidiest(_sheet, bears, width);
-        if (tidiest.Proof == Proof.Best && (tidiest.Value != bears.Zip(_sheet.LoadsOf(tidiest.BallOf), Sheet.Worth).Sum() || _sheet.Broken(tidiest.BallOf, bears, width) is not null))
+        if (tidiest.Proof == Proof.Best && (tidiest.Value != _sheet.Worth(bears, tidiest.BallOf) || _sheet.Broken(tidiest.BallOf, bears, width) is not null))
         {
             throw new InvalidOperationException("The model does not say what the rules say.");
         }

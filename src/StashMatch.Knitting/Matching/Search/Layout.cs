@@ -18,11 +18,18 @@ internal sealed class Layout
 {
     private static readonly ConditionalWeakTable<HatNeeds, ConcurrentDictionary<(Arrangement, int), Layout>> Kept = [];
 
+    private Layout? _withSeam;
+    private Layout? _seamAlone;
+
     private Layout(Question question, HatNeeds hat)
+        : this(question, hat, Grouping.Of(hat, question.Arrangement, question.InTurn, PinsOf(question), question.Apart))
     {
-        Hat = hat;
+    }
+
+    private Layout(Question question, HatNeeds hat, Grouping grouping)
+    {
+        (Hat, Grouping) = (hat, grouping);
         var pins = PinsOf(question);
-        Grouping = Grouping.Of(hat, question.Arrangement, question.InTurn, pins, question.Apart);
         OwnColours = question.Arrangement is Arrangement.OwnColours or Arrangement.OneThread;
         var (items, shapes) = (new List<Item>(), new List<ItemShape>());
         var known = new Dictionary<(long, int, Role, ColourNeighbours, bool, string), int>();
@@ -69,6 +76,7 @@ internal sealed class Layout
             : [.. stripes.Concat(Items.Where(i => OwnColours && i.Role == Role.Head).Select(i => i.Need).OrderDescending().Take(1)).OrderDescending()];
         AtLeast = [.. Shapes.Select(s => s.Need).Distinct().Where(n => n > 0).Select(n => (n, Items.Count(i => i.Need >= n)))];
         HasOpenBrim = Array.Exists(Shapes, s => s.Brim);
+        SeamItems = Seam.ItemsOf(hat, grouping, Items);
     }
 
     public HatNeeds Hat { get; }
@@ -103,6 +111,23 @@ internal sealed class Layout
 
     /// <summary>Whether there is a brim whose leftover the brim rule chooses.</summary>
     public bool HasOpenBrim { get; }
+
+    /// <summary>The items of the first and the last stripe where they meet at a seam.</summary>
+    public (int First, int Last)? SeamItems { get; }
+
+    /// <summary>The same with the seam under the colour rule: as one more place, or as the only one.</summary>
+    public Layout WithSeam(Question question, bool alone)
+    {
+        ref var kept = ref alone ? ref _seamAlone : ref _withSeam;
+        if (kept is null)
+        {
+            var (first, last) = SeamItems!.Value;
+            var pair = (Items[first].Group, Items[last].Group);
+            kept = new Layout(question, Hat, Grouping with { NextDoor = alone ? [pair] : [.. Grouping.NextDoor.Append(pair).Distinct()] });
+        }
+
+        return kept;
+    }
 
     /// <summary>The layout of a hat; kept with the hat where the knitter said nothing of single parts.</summary>
     public static Layout Of(Question question, HatNeeds hat) =>

@@ -106,6 +106,13 @@ internal sealed class Puzzle
     /// <summary>The same question with the brim from another set.</summary>
     public Puzzle With(int brimWidth) => brimWidth == BrimWidth || !Layout.HasOpenBrim ? this : new(Question, Layout, _bag, _pool, brimWidth, ClassesOf(Layout, _bag, _pool, brimWidth));
 
+    /// <summary>The same question with the seam under the colour rule.</summary>
+    public Puzzle WithSeam()
+    {
+        var layout = Layout.WithSeam(Question, alone: Question.Blend);
+        return new(Question with { Blend = false }, layout, _bag, _pool, BrimWidth, ClassesOf(layout, _bag, _pool, BrimWidth));
+    }
+
     /// <summary>The same question under another colour rule.</summary>
     public Puzzle Blended() => new(Question with { Blend = true }, Layout, _bag, _pool, BrimWidth, Classes);
 
