@@ -37,6 +37,35 @@ internal sealed class WoolEdge(WoolHat hat, WoolSheet sheet, WoolFrame frame, Wo
         }
     }
 
+    /// <summary>In a small picture stitches run into each other a little, as they do seen from further off.</summary>
+    public void Blend()
+    {
+        var (w, h, p, share) = (sheet.Width, sheet.Height, sheet.Pixels, 0.06 * (1 - Smooth(24, 44, frame.PerCm)));
+        if (share <= 0)
+        {
+            return;
+        }
+
+        var before = (byte[])p.Clone();
+        for (var y = 1; y < h - 1; y++)
+        {
+            for (var x = 1; x < w - 1; x++)
+            {
+                var o = ((y * w) + x) * 4;
+                int left = o - 4, right = o + 4, up = o - (w * 4), down = o + (w * 4);
+                if (before[o + 3] < 255 || before[left + 3] < 255 || before[right + 3] < 255 || before[up + 3] < 255 || before[down + 3] < 255)
+                {
+                    continue;
+                }
+
+                for (var k = 0; k < 3; k++)
+                {
+                    p[o + k] = (byte)((before[o + k] * (1 - (4 * share))) + (share * (before[left + k] + before[right + k] + before[up + k] + before[down + k])) + 0.5);
+                }
+            }
+        }
+    }
+
     /// <summary>A blurred copy of the hat beneath it.</summary>
     public void Soften()
     {

@@ -111,7 +111,7 @@ internal sealed class WoolForm
         var q = s / Cuff!.Length;
         if (hat.Brim is null)
         {
-            return ((0.05 * Over(cos * 3, (sin * 3) + q, 31)) + (0.03 * Along((cos * 7) + sin, 33)), 0, 0.06 * Along((cos * 3.3) + (sin * 2), 35));
+            return ((0.13 * Over(cos * 3, (sin * 3) + q, 31)) + (0.05 * Along((cos * 7) + sin, 33)), 0, 0.16 * Along((cos * 3.3) + (sin * 2), 35));
         }
 
         var d = (0.095 * Wave(angle + Sway(angle, s)) * Mix(0.30, 1, Smooth(0.10, 0.22, q)) * (1 - (0.5 * Smooth(0.93, 1, q))))
@@ -221,7 +221,7 @@ internal sealed class WoolForm
     // Stockinette without a brim rolls up by itself and shows its purl side.
     private WoolProfile Curled()
     {
-        const double half = 0.34;
+        const double half = 0.46;
         var points = new List<(double, double)>();
         for (var i = 0; i <= 30; i++)
         {

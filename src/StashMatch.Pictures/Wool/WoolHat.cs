@@ -39,9 +39,9 @@ public sealed class WoolHat
 
     internal WoolBrim? Brim { get; init; }
 
-    internal IReadOnlyList<WoolArea> Areas { get; init; } = [];
+    internal WoolArea[] Areas { get; init; } = [];
 
-    internal IReadOnlyList<WoolYarn> Yarns { get; init; } = [];
+    internal WoolYarn[] Yarns { get; init; } = [];
 
     // The area of each row of the body.
     internal int[] RowAreas { get; init; } = [];

@@ -120,8 +120,8 @@ internal sealed class WoolLayout
             CrownRows = crownRows,
             Gores = gores,
             Brim = brim,
-            Areas = areas,
-            Yarns = yarns,
+            Areas = [.. areas],
+            Yarns = [.. yarns],
             RowAreas = rows,
             FirstRows = first,
             SeamArea = areas.FindIndex(a => a.Fabric == WoolFabric.Seam),
@@ -169,7 +169,7 @@ internal sealed class WoolLayout
 
     private int Yarn(PartWool? part)
     {
-        var yarn = new WoolYarn(part?.Yarn ?? YarnLook.Undyed, part is { Ahead: true });
+        var yarn = new WoolYarn(part?.Yarn ?? YarnLook.Undyed, part is { Ahead: true }, yarns.Sum(y => y.Colours.Count));
         var key = string.Join(' ', yarn.Colours.Select(c => c.Hex)) + yarn.Halo;
         if (!known.TryGetValue(key, out var at))
         {

@@ -14,7 +14,12 @@ internal sealed class WoolLight(WoolHat hat, WoolForm form, WoolView view, WoolF
 
     private readonly double deep = Mix(0.66, 0.50, Smooth(18, 44, frame.PerCm));
     private readonly double veiled = Mix(0.12, 0.22, Smooth(18, 44, frame.PerCm));
+
+    // Grain and twist are finer than a pixel of a small picture.
+    private readonly double detail = Smooth(16, 46, frame.PerCm);
     private readonly double rimLight = view.OnDark ? 0.24 : 0.17;
+    private readonly double sinYaw = Math.Sin(view.Yaw);
+    private readonly double cosYaw = Math.Cos(view.Yaw);
     private readonly double sinTilt = Math.Sin(view.Tilt);
     private readonly double cosTilt = Math.Cos(view.Tilt);
 
@@ -48,7 +53,7 @@ internal sealed class WoolLight(WoolHat hat, WoolForm form, WoolView view, WoolF
     {
         // Along the row and up the fabric, as seen.
         var (loops, halo) = (Spot.Loops, Spot.Yarn.Halo);
-        var (sin, cos) = (Math.Sin(angle + view.Yaw), Math.Cos(angle + view.Yaw));
+        var (sin, cos) = ((Spot.Sin * cosYaw) + (Spot.Cos * sinYaw), (Spot.Cos * cosYaw) - (Spot.Sin * sinYaw));
         double tx = cos, ty = sin * sinTilt, tz = -sin * cosTilt;
         var off = (tx * nx) + (ty * ny) + (tz * nz);
         (tx, ty, tz) = (tx - (off * nx), ty - (off * ny), tz - (off * nz));
@@ -86,7 +91,7 @@ internal sealed class WoolLight(WoolHat hat, WoolForm form, WoolView view, WoolF
     private double Ply(double angle, double s)
     {
         var loops = Spot.Loops;
-        var twist = loops.Height > 0 ? (0.14 - (0.07 * Spot.Yarn.Halo)) * Math.Sin(((loops.AlongLeg + (loops.AcrossLeg * 1.25)) * 7.2) + loops.Leg) : 0;
-        return 0.93 + (0.14 * Hash(loops.Leg, Spot.Area, 12)) + twist + (0.10 * (Hash((int)(angle * 5200), (int)(s * 560), 8) - 0.5));
+        var twist = loops.Height > 0 ? (0.14 - (0.07 * Spot.Yarn.Halo)) * (0.4 + (0.6 * detail)) * Math.Sin(((loops.AlongLeg + (loops.AcrossLeg * 1.25)) * 7.2) + loops.Leg) : 0;
+        return 0.93 + (0.14 * Hash(loops.Leg, Spot.Area, 12)) + twist + (0.11 * detail * (Hash((int)(angle * 5200), (int)(s * 560), 8) - 0.5));
     }
 }

@@ -26,6 +26,7 @@ public static class WoolPicture
         var sheet = new WoolSheet(frame.Width, frame.Height);
         sheet.Paint(hat, form, view, frame, samples, fine, threads);
         var edge = new WoolEdge(hat, sheet, frame, samples, fine);
+        edge.Blend();
         edge.Fibres(meshes);
         edge.Soften();
         return sheet;

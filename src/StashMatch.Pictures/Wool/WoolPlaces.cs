@@ -37,7 +37,7 @@ public sealed class WoolPlaces
     {
         (this.hat, this.map, this.across, this.down, Width, Height) = (hat, map, across, down, frame.Width, frame.Height);
         scale = (double)frame.Width / across;
-        Places = Spread([.. Enumerable.Range(0, hat.Areas.Count).Select(Find).OfType<WoolPlace>()]);
+        Places = Spread([.. Enumerable.Range(0, hat.Areas.Length).Select(Find).OfType<WoolPlace>()]);
     }
 
     /// <summary>The picture's width.</summary>

@@ -17,7 +17,8 @@ internal sealed class WoolSheet(int width, int height)
 
     public byte[] Areas { get; } = new byte[width * height];
 
-    public bool HasGhost { get; private set; }
+    /// <summary>Which of the hat's colours each pixel is of.</summary>
+    public byte[] Dyes { get; } = new byte[width * height];
 
     /// <summary>Paints all rows of pixels from samples, two or more to a pixel each way, on so many threads.</summary>
     public void Paint(WoolHat hat, WoolForm form, WoolView view, WoolFrame frame, WoolSamples samples, int fine, int threads)
@@ -45,7 +46,7 @@ internal sealed class WoolSheet(int width, int height)
     {
         for (var x = 0; x < Width; x++)
         {
-            var (red, green, blue, hits, ghosts, area) = (0.0, 0.0, 0.0, 0, 0, Nothing);
+            var (red, green, blue, hits, ghosts, area, dye) = (0.0, 0.0, 0.0, 0, 0, Nothing, (byte)0);
             for (var k = 0; k < fine * fine; k++)
             {
                 var at = ((((y * fine) + (k / fine)) * samples.Width) + (x * fine) + (k % fine));
@@ -54,7 +55,8 @@ internal sealed class WoolSheet(int width, int height)
                     continue;
                 }
 
-                (red, green, blue, hits, area) = (red + light.Red, green + light.Green, blue + light.Blue, hits + 1, (byte)light.Spot.Area);
+                (red, green, blue, hits) = (red + light.Red, green + light.Green, blue + light.Blue, hits + 1);
+                (area, dye) = ((byte)light.Spot.Area, (byte)light.Spot.Dyed);
                 ghosts += light.Spot.Ghost ? 1 : 0;
             }
 
@@ -67,8 +69,7 @@ internal sealed class WoolSheet(int width, int height)
             (Pixels[o], Pixels[o + 1], Pixels[o + 2]) = (Grain.Byte(red / hits), Grain.Byte(green / hits), Grain.Byte(blue / hits));
             var share = (hits - ghosts + (ghosts * GhostOpacity)) / (fine * fine);
             Pixels[o + 3] = (byte)((255 * share) + 0.5);
-            Areas[(y * Width) + x] = area;
-            HasGhost |= ghosts > 0;
+            (Areas[(y * Width) + x], Dyes[(y * Width) + x]) = (area, dye);
         }
     }
 }

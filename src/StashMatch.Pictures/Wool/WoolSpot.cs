@@ -12,6 +12,12 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
 
     public WoolLoops Loops { get; } = new();
 
+    /// <summary>Of the angle looked at.</summary>
+    public double Sin { get; private set; }
+
+    /// <summary>Of the angle looked at.</summary>
+    public double Cos { get; private set; }
+
     /// <summary>Slope round the head.</summary>
     public double SlopeRound { get; private set; }
 
@@ -24,6 +30,9 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
     public WoolYarn Yarn { get; private set; } = hat.Yarns[0];
 
     public WoolInk Ink { get; private set; } = hat.Yarns[0].Inks[0];
+
+    /// <summary>Which of the hat's colours it is, all its yarns' colours counted through.</summary>
+    public int Dyed { get; private set; }
 
     /// <summary>How much lighter or darker the yarn is here.</summary>
     public double Tone { get; private set; }
@@ -42,7 +51,8 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
     {
         Loops.Clear();
         (Tone, Shade, Soft, Ghost) = (0, 1, 0, false);
-        var (sin, cos) = (Math.Sin(angle), Math.Cos(angle));
+        var (sin, cos) = Math.SinCos(angle);
+        (Sin, Cos) = (sin, cos);
         if (surface == WoolSurface.PomPom)
         {
             LookAtPomPom(angle, s, sin, cos);
@@ -123,7 +133,7 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
     {
         var (wide, high) = (Grain.Round * form.Radius * 10 / hat.Stitches, form.Body.End * 10 / hat.Rows);
         var (w, c) = (angle * form.Radius * 10 / wide, s * 10 / high);
-        Loops.Purl(w, c, wide, high, 45, 0.95);
+        Loops.Garter(w, 2 * c, wide, high / 2, 45);
         (SlopeRound, SlopeUp) = (Loops.SlopeWale, Loops.SlopeCourse);
         Dye(hat.RowAreas[0], hat.Areas[hat.RowAreas[0]].Yarn, (int)Math.Floor(c), w);
         Ghost = IsOut(Area, 0);
@@ -328,13 +338,14 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
         var inks = Yarn.Inks;
         if (inks.Length == 1)
         {
-            Ink = inks[0];
+            (Ink, Dyed) = (inks[0], Yarn.FirstDye);
             return;
         }
 
         // So many stitches from the yarn's beginning; every second row comes back. A colour lasts for some hundred stitches.
         var run = (row + ((row & 1) == 0 || !hat.Flat ? along / hat.Stitches : 1 - (along / hat.Stitches))) * hat.Stitches / 150;
         var turn = (run + (0.9 * Along(run * 0.9, seed + 2))) * WoolYarn.Steps;
-        Ink = inks[(int)(turn - (inks.Length * Math.Floor(turn / inks.Length))) % inks.Length];
+        var ink = (int)(turn - (inks.Length * Math.Floor(turn / inks.Length))) % inks.Length;
+        (Ink, Dyed) = (inks[ink], Yarn.FirstDye + (ink / WoolYarn.Steps));
     }
 }

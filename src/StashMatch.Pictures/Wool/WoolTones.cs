@@ -1,165 +1,129 @@
+using System.IO.Compression;
 using SixLabors.ImageSharp;
 using SixLabors.ImageSharp.Formats.Png;
 using SixLabors.ImageSharp.PixelFormats;
-using SixLabors.ImageSharp.Processing.Processors.Quantization;
 
 namespace StashMatch.Pictures;
 
 /// <summary>
-/// Brings a painted hat down to at most 256 tones, so that its file stays small: a few tones for each yarn, fewer for the soft edge, at four
-/// opacities. Colours are split where they differ most, always in the same way.
+/// Brings a painted hat down to at most 256 tones, so that its file stays small: each colour of yarn in even steps from dark to light, wider
+/// where the picture would grow too large; the soft edge in few tones, at four opacities.
 /// </summary>
 internal sealed class WoolTones
 {
-    private const int Fine = 32;
+    // Bytes to a pixel that is wool, packed: the file then comes to under 40 KB at 440 pixels, its edge included.
+    private const double Room = 0.238;
+    private const double FirstStep = 12;
+    private const int MostTones = 190;
+    private const int Lightest = 256;
     private static readonly byte[] Opacities = [77, 136, 196, 255];
 
     private readonly WoolSheet sheet;
+    private readonly int dyes;
     private readonly byte[] levels;
-    private readonly List<Rgba32> palette = [default];
-    private readonly byte[][] tones = new byte[Opacities.Length][];
+    private readonly byte[] light;
+    private readonly double step;
 
-    private WoolTones(WoolSheet sheet, int yarns)
+    private WoolTones(WoolSheet sheet, int dyes)
     {
-        this.sheet = sheet;
-        levels = new byte[sheet.Width * sheet.Height];
+        (this.sheet, this.dyes) = (sheet, dyes);
+        (levels, light) = (new byte[sheet.Areas.Length], new byte[sheet.Areas.Length]);
         for (var i = 0; i < levels.Length; i++)
         {
-            var alpha = sheet.Pixels[(i * 4) + 3];
+            var o = i * 4;
+            var (p, alpha) = (sheet.Pixels, sheet.Pixels[o + 3]);
             levels[i] = (byte)(alpha < 38 ? 255 : alpha < 106 ? 0 : alpha < 166 ? 1 : alpha < 226 ? 2 : 3);
+            light[i] = (byte)(((77 * p[o]) + (150 * p[o + 1]) + (29 * p[o + 2])) >> 8);
         }
 
-        var full = Math.Clamp((8 * yarns) + 6, 20, 180);
-        var edge = Math.Clamp(2 * yarns, 6, 24);
-        for (var level = 0; level < Opacities.Length; level++)
+        // One trial tells how far off the step is; a second trial is seldom needed.
+        step = FirstStep;
+        for (var i = 0; i < 4 && Packed(step) is var size && size > Room && step < 40; i++)
         {
-            Split(level, level == 3 ? full : level == 0 && sheet.HasGhost ? edge + 16 : edge);
+            step *= double.IsFinite(size) ? Math.Clamp(Math.Pow(size / Room, 1.3), 1.03, 2) : 1.4;
         }
     }
 
-    /// <summary>The sheet as a PNG with a palette.</summary>
-    public static byte[] Png(WoolSheet sheet, int yarns)
+    /// <summary>The sheet as a PNG with a palette; so many colours of yarn are in it.</summary>
+    public static byte[] Png(WoolSheet sheet, int dyes)
     {
-        var it = new WoolTones(sheet, yarns);
-        var pixels = new Rgba32[sheet.Width * sheet.Height];
-        for (var i = 0; i < pixels.Length; i++)
-        {
-            pixels[i] = it.levels[i] == 255 ? default : it.palette[it.tones[it.levels[i]][it.Cell(i)]];
-        }
-
-        using var picture = Image.LoadPixelData<Rgba32>(RawPixels.Only, pixels, sheet.Width, sheet.Height);
+        var it = new WoolTones(sheet, dyes);
+        var (numbers, palette) = it.Dyed();
+        using var picture = Image.LoadPixelData<Rgba32>(RawPixels.Only, numbers, sheet.Width, sheet.Height);
         using var stream = new MemoryStream();
         picture.Save(stream, new PngEncoder
         {
             ColorType = PngColorType.Palette,
             BitDepth = PngBitDepth.Bit8,
             FilterMethod = PngFilterMethod.None,
-            CompressionLevel = PngCompressionLevel.BestCompression,
-            Quantizer = new PaletteQuantizer(it.palette.Select(c => new Color(c)).ToArray(), new QuantizerOptions { Dither = null }),
+            CompressionLevel = PngCompressionLevel.Level6,
+            Quantizer = new NumberedTones(palette),
             IgnoreMetadata = true,
         });
         return stream.ToArray();
     }
 
-    private int Cell(int pixel)
+    // How large the wool's tones pack at a step, in bytes to a pixel; without end where they are too many.
+    private double Packed(double wide)
     {
-        var at = pixel * 4;
-        return ((sheet.Pixels[at] >> 3) * Fine * Fine) + ((sheet.Pixels[at + 1] >> 3) * Fine) + (sheet.Pixels[at + 2] >> 3);
-    }
-
-    // Cells of like colour, split again and again where their colours are furthest apart.
-    private void Split(int level, int most)
-    {
-        var all = new Sum[Fine * Fine * Fine];
+        var (tones, all, some) = (new byte[levels.Length], 0, new HashSet<int>());
         for (var i = 0; i < levels.Length; i++)
         {
-            if (levels[i] == level)
+            if (levels[i] == 3)
             {
-                ref var sum = ref all[Cell(i)];
-                sum = sum.With(sheet.Pixels[i * 4], sheet.Pixels[(i * 4) + 1], sheet.Pixels[(i * 4) + 2]);
+                var tone = (sheet.Dyes[i] * Lightest) + (int)(light[i] / wide);
+                some.Add(tone);
+                tones[i] = (byte)((sheet.Dyes[i] * 41) + (int)(light[i] / wide));
+                all++;
             }
         }
 
-        tones[level] = new byte[Fine * Fine * Fine];
-        var boxes = new List<Box>();
-        var sums = all.Select((sum, cell) => KeyValuePair.Create(cell, sum)).Where(s => s.Value.N > 0).ToList();
-        if (sums.Count > 0)
+        if (some.Count > MostTones)
         {
-            boxes.Add(new(sums));
+            return double.PositiveInfinity;
         }
 
-        while (boxes.Count > 0 && boxes.Count < most)
+        using var packed = new MemoryStream();
+        using (var pack = new ZLibStream(packed, CompressionLevel.Optimal, leaveOpen: true))
         {
-            var widest = boxes.MaxBy(b => b.Spread)!;
-            if (widest.Spread <= 0)
-            {
-                break;
-            }
-
-            boxes.Remove(widest);
-            boxes.AddRange(widest.Halves());
+            pack.Write(tones);
         }
 
-        foreach (var box in boxes)
-        {
-            foreach (var (cell, _) in box.Cells)
-            {
-                tones[level][cell] = (byte)palette.Count;
-            }
-
-            palette.Add(new((byte)(box.All.Red + 0.5), (byte)(box.All.Green + 0.5), (byte)(box.All.Blue + 0.5), Opacities[level]));
-        }
+        return all == 0 ? 0 : (double)packed.Length / all;
     }
 
-    private readonly record struct Sum(long N, long R, long G, long B)
+    // Every tone is the mean of what it stands for. Each pixel carries its tone's number, in place of red.
+    private (Rgba32[] Numbers, Rgba32[] Palette) Dyed()
     {
-        public double Red => (double)R / N;
-
-        public double Green => (double)G / N;
-
-        public double Blue => (double)B / N;
-
-        public Sum With(byte red, byte green, byte blue) => new(N + 1, R + red, G + green, B + blue);
-
-        public Sum With(Sum other) => new(N + other.N, R + other.R, G + other.G, B + other.B);
-
-        public double this[int axis] => axis switch { 0 => Red, 1 => Green, _ => Blue };
-    }
-
-    private sealed class Box
-    {
-        private readonly int axis;
-
-        public Box(List<KeyValuePair<int, Sum>> cells)
+        var (keys, sums) = (new int[levels.Length], new (long N, long R, long G, long B)[dyes * Lightest * 4]);
+        for (var i = 0; i < keys.Length; i++)
         {
-            Cells = cells;
-            All = cells.Aggregate(default(Sum), (sum, c) => sum.With(c.Value));
-            for (var i = 0; i < 3; i++)
+            keys[i] = levels[i] == 255 ? -1 : Key(i);
+            if (keys[i] >= 0)
             {
-                var (mean, spread) = (All[i], 0.0);
-                foreach (var (_, sum) in cells)
-                {
-                    spread += sum.N * (sum[i] - mean) * (sum[i] - mean);
-                }
-
-                if (spread > Spread)
-                {
-                    (Spread, axis) = (spread, i);
-                }
+                ref var sum = ref sums[keys[i]];
+                sum = (sum.N + 1, sum.R + sheet.Pixels[i * 4], sum.G + sheet.Pixels[(i * 4) + 1], sum.B + sheet.Pixels[(i * 4) + 2]);
             }
         }
 
-        public List<KeyValuePair<int, Sum>> Cells { get; }
-
-        public Sum All { get; }
-
-        public double Spread { get; }
-
-        public IEnumerable<Box> Halves()
+        var (numbers, palette) = (new byte[sums.Length], new List<Rgba32> { default });
+        for (var key = 0; key < sums.Length; key++)
         {
-            var mean = All[axis];
-            yield return new([.. Cells.Where(c => c.Value[axis] <= mean)]);
-            yield return new([.. Cells.Where(c => c.Value[axis] > mean)]);
+            if (sums[key] is { N: > 0 } sum)
+            {
+                palette.Add(new(Mean(sum.R, sum.N), Mean(sum.G, sum.N), Mean(sum.B, sum.N), Opacities[key % 4]));
+                numbers[key] = (byte)Math.Min(255, palette.Count - 1);
+            }
         }
+
+        return ([.. keys.Select(k => new Rgba32(k < 0 ? (byte)0 : numbers[k], 0, 0, 0))], [.. palette.Take(256)]);
+        static byte Mean(long sum, long n) => (byte)((sum + (n / 2)) / n);
+    }
+
+    // Colour, tone and opacity in one number. Ghosts are pale and need fewer tones; the edge is a few pixels wide and needs the fewest.
+    private int Key(int i)
+    {
+        var wide = levels[i] switch { 3 => step, 0 => Math.Max(step * 1.6, dyes * 1.6), _ => Math.Max(48, dyes * 6.0) };
+        return (((sheet.Dyes[i] * Lightest) + (int)(light[i] / wide)) * 4) + levels[i];
     }
 }

@@ -24,8 +24,9 @@ internal sealed class WoolYarn
     // Undyed wool, and what a yarn not knitted yet is mixed with.
     private static readonly YarnColour Undyed = YarnColour.FromRgb(0xDC, 0xD5, 0xC2);
 
-    public WoolYarn(YarnLook look, bool ahead)
+    public WoolYarn(YarnLook look, bool ahead, int firstDye)
     {
+        FirstDye = firstDye;
         Halo = Math.Clamp(look.Halo, 0, 1);
         Colours = [.. look.Colours.Take(YarnLook.MostColours).Select(c => ahead ? Hinted(c) : c)];
         if (Colours.Count == 0)
@@ -38,6 +39,9 @@ internal sealed class WoolYarn
     }
 
     public IReadOnlyList<YarnColour> Colours { get; }
+
+    /// <summary>The number of its first colour, all yarns' colours counted through.</summary>
+    public int FirstDye { get; }
 
     public double Halo { get; }
 
