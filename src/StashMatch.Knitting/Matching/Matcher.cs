@@ -24,14 +24,45 @@ public static class Matcher
         CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(question);
+        question = question with { Leftovers = [.. question.Leftovers] };
+        if (!TryWithoutRepairs(question, out answer, out why, out var best, cancel))
+        {
+            return false;
+        }
+
+        answer = answer with { Repairs = Mending.For(question, answer, best, cancel) };
+        return true;
+    }
+
+    /// <summary>Answers a question with no repairs, for where only the word and the plan are asked for: the rest is as <see cref="TryAnswer"/> tells it.</summary>
+    /// <inheritdoc cref="TryAnswer" path="/param"/>
+    /// <exception cref="ArgumentException">Two leftovers share an id.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static bool TryWithoutRepairs(
+        Question question,
+        [NotNullWhen(true)] out Answer? answer,
+        [NotNullWhen(false)] out CannotBeKnitted? why,
+        CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        return TryWithoutRepairs(question with { Leftovers = [.. question.Leftovers] }, out answer, out why, out _, cancel);
+    }
+
+    private static bool TryWithoutRepairs(
+        Question question,
+        [NotNullWhen(true)] out Answer? answer,
+        [NotNullWhen(false)] out CannotBeKnitted? why,
+        [NotNullWhen(true)] out Outcome? best,
+        CancellationToken cancel)
+    {
         if (question.Leftovers.DistinctBy(l => l.Id, StringComparer.Ordinal).Count() != question.Leftovers.Count)
         {
             throw new ArgumentException("Two leftovers share an id.", nameof(question));
         }
 
-        question = question with { Leftovers = [.. question.Leftovers] };
         answer = null;
-        if (Best(question, out why, cancel) is not { } best)
+        best = Best(question, out why, cancel);
+        if (best is null)
         {
             why ??= new CannotBeKnitted("size", "The hat cannot be knitted in this size.");
             return false;
@@ -40,7 +71,6 @@ public static class Matcher
         why = null;
         answer = Answers.Of(Finishing.Finished(best, cancel));
         Checker.Check(answer, question);
-        answer = answer with { Repairs = Mending.For(question, answer, best, cancel) };
         return true;
     }
 
