@@ -171,7 +171,7 @@ public static class CanIMakeItWords
 
         var parts = view.RowsOf(ball.Leftover.Id);
         var where = parts.Count switch { 1 => parts[0], 2 => $"{parts[0]} and {parts[1]}", var n => $"{n} parts" };
-        return ($"{ball.Leftover.Name}: {where}, {Shown.OwnUp(ball.Used)}", $"leaves {Shown.Own(ball.Left)}; you asked {Shown.OwnUp(Asked(view, ball))}");
+        return ($"{ball.Leftover.Name}: {where} {Shown.OwnUp(ball.Used)}", $"leaves {Shown.Own(ball.Left)}; you asked {Shown.OwnUp(Asked(view, ball)).Split(' ')[0]}");
     }
 
     /// <summary>The reserve asked of a ball.</summary>
@@ -387,6 +387,8 @@ public static class CanIMakeItWords
     }
 
     public const string AfterClash = "Use other leftovers, or free the yarn in the other hat.";
+
+    public const string WithoutKeeping = "Knit this, keep no yarn for it";
 
     public const string ChangedElsewhere = "This hat was changed in another window. Open it and look again.";
 

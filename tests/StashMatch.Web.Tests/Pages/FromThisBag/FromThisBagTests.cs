@@ -47,7 +47,7 @@ public sealed class FromThisBagTests : PageContext
         {
             GoTo(link.GetAttribute("href")!);
             var plan = Render<Answer>();
-            Assert.Equal(link.QuerySelector(".word")!.TextContent, plan.Find(".verdict .word").TextContent);
+            Assert.Equal(link.QuerySelector(".word")!.TextContent, plan.Find(".word > span").TextContent);
             var small = link.QuerySelector("small")!.TextContent;
             Assert.Contains(small, small.EndsWith('%') ? plan.Find(".chance").TextContent : plan.Markup, StringComparison.Ordinal);
         }
