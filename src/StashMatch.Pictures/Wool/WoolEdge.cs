@@ -20,7 +20,7 @@ internal sealed class WoolEdge(WoolHat hat, WoolSheet sheet, WoolFrame frame, Wo
             var at = (Math.Min(mesh.Round - 1, (int)(Hash(i, 2, 71) * mesh.Round)) * (mesh.Up + 1)) + Math.Min(mesh.Up - 1, (int)(Hash(i, 3, 71) * mesh.Up));
             var (nx, ny, nz) = samples.Seen(mesh.NormalX[at], mesh.NormalY[at], mesh.NormalZ[at]);
             var rim = nz < 0.22;
-            if (nz < -0.02 || (!rim && Hash(i, 4, 71) > 0.16))
+            if (nz < -0.02 || (!rim && Hash(i, 4, 71) > 0.30))
             {
                 continue;
             }
@@ -122,7 +122,8 @@ internal sealed class WoolEdge(WoolHat hat, WoolSheet sheet, WoolFrame frame, Wo
 
         var halo = hat.Yarns[hat.Areas[area].Yarn].Halo;
         var h = Hash(i, 5, 71);
-        if (Hash(i, 11, 71) > 0.30 + (0.9 * halo))
+        halo = hat.Areas[area].Fabric == WoolFabric.PomPom ? 1 : halo;
+        if (Hash(i, 11, 71) > (rim ? 0.30 + (0.9 * halo) : halo))
         {
             return false;
         }

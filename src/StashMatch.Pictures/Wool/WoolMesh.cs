@@ -78,7 +78,7 @@ internal sealed class WoolMesh
 
     public double Angle(int i) => (((double)i / Round) - 0.5) * Grain.Round;
 
-    private static int Even(double n) => (int)Math.Round(n / 2) * 2;
+    private static int Even(double n) => (int)((n / 2) + 0.5) * 2;
 
     private void Normal(int i, int j)
     {

@@ -305,14 +305,14 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
 
     private void LookAtPomPom(double angle, double s, double sin, double cos)
     {
-        var (x, y) = (angle * 6, s * 7);
+        var (x, y) = (angle * 11 * Math.Max(0.2, Math.Cos((s - (form.PomPom!.Length / 2)) / 2.5)), s * 6);
         var (j, k) = ((int)Math.Floor(x), (int)Math.Floor(y));
         for (var a = j - 1; a <= j + 1; a++)
         {
             for (var b = k - 1; b <= k + 1; b++)
             {
                 var q = Hash(a, b, 81);
-                Loops.Bar((x - a - 0.5 - (0.7 * (q - 0.5))) * 1.5, (y - b - 0.5 - (0.7 * (Hash(b, a, 82) - 0.5))) * 1.5, q * 3, 1.2, 0.8, 0.7 + (0.4 * q), (a * 31) + b);
+                Loops.Bar((x - a - 0.5 - (0.7 * (q - 0.5))) * 1.5, (y - b - 0.5 - (0.7 * (Hash(b, a, 82) - 0.5))) * 1.5, q * 3, 1.1, 0.75, 0.6 + (0.5 * q), (a * 31) + b);
             }
         }
 
