@@ -33,7 +33,7 @@ public sealed class PictureTests(DemoApp app) : IClassFixture<DemoApp>
     public async Task The_link_under_the_drawing_asks_what_the_page_was_asked()
     {
         var page = WebUtility.HtmlDecode(await app.Client.GetStringAsync("/can-i-make?hat=side-to-side-sample&size=H&stripes=8&keep=brim~hearth-rug", Now));
-        Assert.Contains("/can-i-make.png?hat=side-to-side-sample&size=H&stripes=8&keep=brim~hearth-rug", page, StringComparison.Ordinal);
+        Assert.Contains("/can-i-make.png?hat=side-to-side-sample&size=H&stripes=8&locks=brim~hearth-rug", page, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -73,7 +73,9 @@ public sealed class PictureTests(DemoApp app) : IClassFixture<DemoApp>
         var query = new QueryCollection(Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(
             "?hat=h&size=C&stripes=5&arrangement=in-turn&allowance=15&nextDoor=blend&brim=single&depths=1,2&bag=b&hold=x&holdWith=y&leftover=a&leftover=b&keep=brim~a&never=seam~b"));
         var form = CanIMakeForm.Of(query);
-        Assert.Equal("/can-i-make?hat=h&size=C&stripes=5&arrangement=in-turn&allowance=15&nextDoor=blend&brim=single&depths=1%2C2&bag=b&hold=x&holdWith=y&leftover=a&leftover=b&keep=brim~a&never=seam~b", form.Address(f => f));
+        Assert.Equal(
+            "/can-i-make?hat=h&size=C&stripes=5&arrangement=in-turn&allowancePercent=15&nextDoor=blend&brim=single&rows=1%2C2&bag=b&heldTogether=x~y&leftovers=a&leftovers=b&locks=brim~a&never=seam~b",
+            form.Address(f => f));
         Assert.Equal(CanIMakeForm.First.Address(f => f), CanIMakeForm.Of(QueryCollection.Empty).Address(f => f));
     }
 }

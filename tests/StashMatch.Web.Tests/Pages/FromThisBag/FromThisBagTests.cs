@@ -136,7 +136,7 @@ public sealed class FromThisBagTests : PageContext
         await ReadyAsync();
         GoTo($"/can-i-make?hat=side-to-side-sample&size=C&{query}");
         var page = Render<Answer>();
-        Assert.Contains(says, page.Find("#depths-message").TextContent, StringComparison.Ordinal);
+        Assert.Contains(says, page.Find("#rows-message").TextContent, StringComparison.Ordinal);
         Assert.Empty(page.FindAll(".verdict"));
     }
 
