@@ -18,33 +18,38 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         await page.EvaluateAsync("window.sameDocument = true");
 
         // The size by keys: the answer changes, the focus stays.
-        await page.GetByLabel("in size").FocusAsync();
-        await page.Keyboard.PressAsync("C");
-        await Expect(page.Locator(".verdict .proof")).ToContainTextAsync("size C");
-        await Expect(page.GetByLabel("in size")).ToBeFocusedAsync();
+        var size = page.GetByLabel("Size", new() { Exact = true });
+        await size.FocusAsync();
+        await page.Keyboard.TypeAsync("size C");
+        await Expect(page.Locator("h1")).ToContainTextAsync("size C");
+        await Expect(size).ToBeFocusedAsync();
         foreach (var (part, choice) in new[] { ("brim", "M~oat"), ("stripe 1", "S1~moss"), ("stripe 2", "S2~plum"), ("stripe 3", "S3~rust"), ("stripe 4", "S4~teal") })
         {
             await ChooseAsync(page, part, choice);
         }
 
-        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync("only just");
-        await Expect(page.Locator(".verdict .why")).ToContainTextAsync("Rust misses the allowance");
-        foreach (var (name, left) in new[] { ("Oat", "15.3 yd"), ("Moss", "6.8 yd"), ("Rust", "1.3 yd"), ("Teal", "15.2 yd") })
+        await WordAsync(page, "only just");
+        await Expect(page.Locator(".why")).ToContainTextAsync("Rust leaves about");
+
+        // 15.3, 6.8, 1.3 and 15.2 yards of the walk-through, in metres.
+        foreach (var (part, left) in new[] { ("brim", "14.0 m · 6.1 g"), ("stripe 1", "6.2 m · 2.8 g"), ("stripe 3", "1.2 m · 0.6 g"), ("stripe 4", "13.9 m · 6.1 g") })
         {
-            await Expect(page.Locator(".tape-line", new() { HasText = name }).First).ToContainTextAsync(left);
+            await Expect(page.Locator($".row[data-part='{part}'] .left")).ToHaveTextAsync(left);
         }
 
-        await Expect(page.Locator(".notices")).ToContainTextAsync("Braid 2: Rust and Teal");
-        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("try it.*go in braid 2 strand a") }).FocusAsync();
+        await page.GetByText("Good to know").FocusAsync();
         await page.Keyboard.PressAsync("Enter");
-        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync("yes");
-        await Expect(page.Locator(".verdict")).ToBeFocusedAsync();
+        await Expect(page.Locator("#good-to-know")).ToContainTextAsync("Braid 2: Rust and Teal");
+        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("Oat for the first colour of braid 2.*yes") }).FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await WordAsync(page, "yes");
+        await Expect(page.Locator(".word")).ToBeFocusedAsync();
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("yes: ");
         await page.GoBackAsync();
-        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync("only just");
-        await ChooseAsync(page, "braid 2 strand a", "braid 2 strand a~oat");
-        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync("yes");
-        await Expect(page.Locator(".notices")).Not.ToContainTextAsync("Braid 2");
+        await WordAsync(page, "only just");
+        await ChooseAsync(page, "braid 2", "braid 2 strand a~oat");
+        await WordAsync(page, "yes");
+        await Expect(page.Locator("#good-to-know")).Not.ToContainTextAsync("Braid 2");
         Assert.True(await page.EvaluateAsync<bool>("window.sameDocument"));
         await Axe.CheckAsync(page);
     }
@@ -63,31 +68,42 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
             var page = await app.PageAsync(width);
             await page.GotoAsync(asked);
             await page.EvaluateAsync("window.sameDocument = true");
-            var brim = page.Locator("tr[data-part='brim'] .goes-in");
+            var brim = page.Locator(".row[data-part='brim']");
             await Expect(brim).ToContainTextAsync("Wool");
 
-            // The wool kept back: the alpaca goes in with a warning, and is used anyway.
-            await page.GetByRole(AriaRole.Link, new() { NameRegex = new("keep it back.*Wool") }).ClickAsync();
+            // The wool left out: the alpaca goes in with a warning, and is always used.
+            await ActAsync(page, "brim", "Don’t use Wool");
             await Expect(brim).ToContainTextAsync("Alpaca");
-            await Expect(page.Locator(".notices")).ToContainTextAsync("Alpaca is prone to stretching in a brim");
-            await page.GetByRole(AriaRole.Link, new() { Name = "use Alpaca for the brim anyway" }).ClickAsync();
-            await Expect(page.GetByText("Alpaca stays in the brim")).ToBeVisibleAsync();
-            await brim.GetByRole(AriaRole.Link, new() { Name = "put it back" }).ClickAsync();
-            await Expect(page.GetByText("Alpaca stays in the brim")).ToHaveCountAsync(0);
-            await page.GetByText("Wool is kept back").ClickAsync();
+            await page.GetByText("Good to know").ClickAsync();
+            await Expect(page.Locator("#good-to-know")).ToContainTextAsync("Alpaca may stretch in the brim");
+            await page.Locator("#good-to-know").GetByRole(AriaRole.Link, new() { Name = "Always use Alpaca for the brim" }).ClickAsync();
+            var fold = page.Locator(".more > summary");
+            await fold.ClickAsync();
+            await Expect(page.GetByText("always use Alpaca in the brim")).ToBeVisibleAsync();
+            await ActAsync(page, "brim", "Choose freely again");
+            await Expect(page.Locator(".decided")).Not.ToContainTextAsync("always use Alpaca");
+            if (!await page.GetByText("don’t use Wool").IsVisibleAsync())
+            {
+                await fold.ClickAsync();
+            }
+
+            await page.GetByText("don’t use Wool").ClickAsync();
             await Expect(brim).ToContainTextAsync("Wool");
 
             // Held double: the sock yarn on itself, then with the finer one.
-            await page.GetByLabel("Hold together").SelectOptionAsync("sock");
-            await Expect(page.GetByLabel("Hold together")).ToHaveValueAsync("sock");
-            await brim.Page.Locator("tr[data-part='stripe 1']").GetByRole(AriaRole.Link, new() { Name = "not this one" }).ClickAsync();
-            await Expect(page.Locator("tr[data-part='stripe 1']")).ToContainTextAsync("put it back");
+            if (!await page.GetByLabel("Hold two together").IsVisibleAsync())
+            {
+                await fold.ClickAsync();
+            }
+
+            await page.GetByLabel("Hold two together").SelectOptionAsync("sock");
+            await Expect(page.GetByLabel("Hold two together")).ToHaveValueAsync("sock");
+            await Expect(page.Locator(".hold")).ToContainTextAsync("Sock held double: 46.2 m");
+            await page.GetByLabel("with", new() { Exact = true }).SelectOptionAsync("fine");
+            await Expect(page.Locator(".hold")).ToContainTextAsync("Sock with Fine: 60.0 m / 65.6 yd, 205 m in 100 g together; 32.4 m");
             Assert.True(await page.EvaluateAsync<bool>("window.sameDocument"));
             Assert.Equal(0, await page.EvaluateAsync<int>("Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth)"));
             await Axe.CheckAsync(page);
-            await Expect(page.Locator(".which")).ToContainTextAsync("Sock held double: 46.2 m");
-            await page.GetByLabel("with", new() { Exact = true }).Last.SelectOptionAsync("fine");
-            await Expect(page.Locator(".which")).ToContainTextAsync("Sock with Fine: 60.0 m / 65.6 yd, 205 m to 100 g together; 32.4 m");
             await page.Context.CloseAsync();
         }
     }
@@ -97,23 +113,25 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
         var page = await app.PageAsync(390);
+        await LogOneAsync(new { id = "lone", name = "Lone", grams = 30, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1, colour = "#AA8844" });
         await page.GotoAsync("/can-i-make?hat=brim-up-sample&size=A&stripes=4");
-        var word = await page.Locator(".verdict .word").TextContentAsync();
+        var h1 = page.Locator("h1");
+        var word = await h1.TextContentAsync();
+        await page.Locator(".more > summary").ClickAsync();
         await page.RouteAsync("**/can-i-make?*", async route => { await Task.Delay(3_000, TestContext.Current.CancellationToken); await route.ContinueAsync(); });
-        await page.GetByLabel("in size").SelectOptionAsync("B");
+        await page.GetByLabel("Size", new() { Exact = true }).SelectOptionAsync("B");
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Working it out");
-        await page.GetByRole(AriaRole.Button, new() { Name = "stop" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Stopped. The answer is still the one from before.");
-        await Expect(page.Locator(".verdict .word")).ToHaveTextAsync(word!);
-        await Expect(page.Locator(".verdict .proof")).ToContainTextAsync("size A");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Stop" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Stopped. This is still the answer from before.");
+        await Expect(h1).ToHaveTextAsync(word!);
         await page.UnrouteAllAsync();
         await page.RouteAsync("**/can-i-make?*", route => route.AbortAsync());
-        await page.GetByLabel("in size").SelectOptionAsync("C");
-        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("StashMatch does not answer");
+        await page.GetByLabel("Size", new() { Exact = true }).SelectOptionAsync("C");
+        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Lost contact with StashMatch");
         await Axe.CheckAsync(page);
         await page.UnrouteAllAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Ask" }).ClickAsync();
-        await Expect(page.Locator(".verdict .proof")).ToContainTextAsync("size C");
+        await page.GetByLabel("Size", new() { Exact = true }).SelectOptionAsync("D");
+        await Expect(h1).ToContainTextAsync("size D");
     }
 
     [Fact]
@@ -136,21 +154,32 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         await Expect(page.GetByText("What to knit up is not ticked yet")).ToBeVisibleAsync();
         await page.Locator(".hats summary").First.ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { NameRegex = new("open it alone") }).First.ClickAsync();
-        await Expect(page.Locator(".verdict .word")).Not.ToHaveTextAsync("no");
+        await Expect(page.Locator(".ans")).Not.ToHaveAttributeAsync("data-word", "no");
+    }
+
+    private static Task WordAsync(IPage page, string word) => Expect(page.Locator(".ans")).ToHaveAttributeAsync("data-word", word);
+
+    private static async Task ActAsync(IPage page, string part, string act)
+    {
+        await page.Locator($".row[data-part='{part}'] .dots").ClickAsync();
+        await page.Locator(".menu").GetByRole(AriaRole.Link, new() { NameRegex = new(act) }).ClickAsync();
+        await Expect(page.Locator(".menu")).ToHaveCountAsync(0);
     }
 
     // By keys: another leftover for a part.
-    private static async Task ChooseAsync(IPage page, string part, string choice)
+    private static async Task ChooseAsync(IPage page, string row, string choice)
     {
-        var row = page.Locator($"tr[data-part='{part}']");
-        await row.GetByRole(AriaRole.Link, new() { NameRegex = new("another leftover") }).FocusAsync();
+        var dots = page.Locator($".row[data-part='{row}'] .dots");
+        await dots.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
-        await Expect(row.Locator("select")).ToBeFocusedAsync();
-        await row.Locator("select").SelectOptionAsync(choice);
+        var list = page.Locator(".menu select").First;
+        await Expect(list).ToBeVisibleAsync();
+        await list.SelectOptionAsync(choice);
+        await list.FocusAsync();
         await page.Keyboard.PressAsync("Tab");
         await page.Keyboard.PressAsync("Enter");
-        await Expect(row.Locator("select")).ToHaveCountAsync(0);
-        await Expect(row.GetByRole(AriaRole.Link).First).ToBeFocusedAsync();
+        await Expect(page.Locator(".menu")).ToHaveCountAsync(0);
+        await Expect(dots).ToBeFocusedAsync();
     }
 
     private async Task LogAsync((string Id, decimal Grams, double YardsAGram, string Colour)[] balls, Dictionary<string, string>? fibres = null)

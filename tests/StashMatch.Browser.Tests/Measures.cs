@@ -20,14 +20,21 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
             requestAnimationFrame(() => { const after = new MessageChannel(); after.port1.onmessage = () => done(performance.now() - start); after.port2.postMessage(0); });
           }).observe(document.querySelector("[data-alive]"), { childList: true });
           const next = (all, of) => all[(all.indexOf(of) + 1) % all.length];
+          const swap = (one, other) => {
+            const yarn = part => document.querySelector(`.row .code[data-of="${part}"]`).dataset.yarn;
+            const asked = new URL(document.querySelector(".can-i-make").dataset.address, location.origin);
+            asked.searchParams.append("locks", `${one}~${yarn(other)}`);
+            asked.searchParams.append("locks", `${other}~${yarn(one)}`);
+            for (const code of document.querySelectorAll(".row .code[data-of]")) asked.searchParams.append("like", `${code.dataset.of}~${code.dataset.yarn}`);
+            document.dispatchEvent(new CustomEvent("answer:ask", { detail: asked.pathname + asked.search }));
+          };
           const change = (field, value) => { field.value = value; field.dispatchEvent(new Event("change", { bubbles: true })); };
-          const size = document.querySelector("#size"), stripes = document.querySelector("#stripes"), arrangements = [...document.querySelectorAll("[name=arrangement]")];
+          const size = document.querySelector("#size"), stripes = document.querySelector("#stripes"), arrangement = document.querySelector("#arrangement");
           if (act === "size") change(size, next([...size.options].map(o => o.value), size.value));
           if (act === "stripes") change(stripes, next([...stripes.options].map(o => o.value).filter(v => v), stripes.value));
-          if (act === "arrangement") { const to = next(arrangements, arrangements.find(a => a.checked)); to.checked = true; to.dispatchEvent(new Event("change", { bubbles: true })); }
-          if (act === "keep it here") document.querySelector("tr[data-part='stripe 2'] .decide a").click();
-          if (act === "not this one") document.querySelectorAll("tr[data-part='stripe 3'] .decide a")[1].click();
-          if (act === "keep it back") document.querySelector(".tape-line a").click();
+          if (act === "arrangement") change(arrangement, next([...arrangement.options].map(o => o.value), arrangement.value));
+          if (act === "swap") swap("stripe 2", "stripe 3");
+          if (act === "swap back") swap("stripe 3", "stripe 2");
         })
         """;
 
@@ -48,13 +55,13 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
         var page = await app.PageAsync(1280);
         table = new StringBuilder("\nfrom tap to answer painted, 300 leftovers, loopback | median, ms | 95th percentile | worst\n");
         List<double> all = [];
-        foreach (var act in new[] { "size", "stripes", "arrangement", "keep it here", "not this one", "keep it back" })
+        foreach (var act in new[] { "size", "stripes", "arrangement", "swap", "swap back" })
         {
             List<double> times = [];
             for (var i = 0; i < 24; i++)
             {
                 // Each decision is taken afresh, each choice in turn.
-                if (i % 8 == 0 || act.Contains(' ', StringComparison.Ordinal))
+                if (i % 8 == 0 || act.StartsWith("swap", StringComparison.Ordinal))
                 {
                     await page.GotoAsync(Asked);
                 }

@@ -47,7 +47,7 @@
     const row = element.closest(".row[data-part], .menu[data-part]");
     if (row) return [`.row[data-part="${CSS.escape(row.dataset.part)}"] .dots`];
     if (element.dataset.view || element.dataset.turn) return [`.turn [data-${element.dataset.turn ? "turn" : "view"}="${element.dataset.turn ?? element.dataset.view}"]`];
-    if (element.matches(".pic")) return [".pic"];
+    if (element.matches(".wool")) return [".wool"];
     if (element.id) return ["#" + CSS.escape(element.id)];
     if (element.name) return [`[name="${CSS.escape(element.name)}"][value="${CSS.escape(element.value)}"]`, "[data-alive] summary"];
     return ["[data-alive] .word, [data-alive] .verdict"];
@@ -58,6 +58,15 @@
     if (!to.matches("a, button, input, select, summary")) to.tabIndex = -1;
     to.focus({ preventScroll: true });
     return to;
+  };
+
+  // The hat is still looked at from where it was, unless the address says from where.
+  const looked = address => {
+    const to = new URL(address, location.origin), stage = document.querySelector("[data-alive] .hat-stage");
+    if (!stage || to.searchParams.has("view") || to.searchParams.has("turn")) return address;
+    if (stage.dataset.view !== "head") to.searchParams.set("view", stage.dataset.view);
+    if (stage.dataset.turn !== "0") to.searchParams.set("turn", stage.dataset.turn);
+    return to.pathname + to.search;
   };
 
   async function show(address, { push = true, form = null, sent = "" } = {}) {
@@ -162,7 +171,7 @@
       };
       return;
     }
-    const send = () => { const sent = addressOf(form); show(addressOf(form, event.target.name), { form, sent }); };
+    const send = () => { const sent = addressOf(form); show(looked(addressOf(form, event.target.name)), { form, sent }); };
     if (event.type === "change") send();
     else if (event.target.matches("[inputmode]")) typing = setTimeout(send, 350);
   };
@@ -192,7 +201,7 @@
       next = () => [...(ours()?.querySelectorAll(row ? `.row[data-part="${CSS.escape(row)}"] a` : "a") ?? [])].find(a => a.textContent === link.textContent)?.click();
       return;
     }
-    show(to.pathname + to.search);
+    show(link.closest(".turn") ? to.pathname + to.search : looked(to.pathname + to.search));
   }, true);
 
   addEventListener("popstate", event => {
@@ -201,7 +210,7 @@
     if (location.pathname + location.search !== shown) show(location.pathname + location.search, { push: false });
   }, true);
 
-  document.addEventListener("answer:ask", event => show(event.detail));
+  document.addEventListener("answer:ask", event => show(looked(event.detail)));
 
   // Undo: the link in the line, or the keys for it.
   did.addEventListener("click", event => {

@@ -29,7 +29,7 @@
       menu = new DOMParser().parseFromString(await response.text(), "text/html").querySelector(".menu");
     } catch { return; }
     if (loading !== mine || !menu) { if (!menu) location.assign(address); return; }
-    const place = at ? document.querySelector(".hat-stage") : rowOf(part);
+    const place = at ? document.querySelector(".hat-stage") : rowOf(part)?.querySelector(".change-it");
     if (!place) return;
     opener = from ?? rowOf(part)?.querySelector(".dots");
     place.append(document.adoptNode(menu));
@@ -61,39 +61,19 @@
 
   document.addEventListener("answer:new", () => { opener = null; dress(); });
 
-  // Keys: in the hat and along the rows.
+  // With scripts the hat's parts are not links beside the rows' buttons, which do the same.
   function dress() {
-    const pic = document.querySelector(".can-i-make .pic");
-    if (!pic || !rows().length) return;
-    pic.tabIndex = 0;
-    pic.setAttribute("role", "slider");
-    pic.setAttribute("aria-label", "The hat");
-    pic.setAttribute("aria-valuemin", "0");
-    pic.setAttribute("aria-valuemax", rows().length);
-    point(pic, 0);
+    for (const area of document.querySelectorAll(".can-i-make .areas a")) {
+      area.removeAttribute("href");
+      area.removeAttribute("tabindex");
+    }
   }
-  function point(pic, number) {
-    pic.setAttribute("aria-valuenow", number);
-    pic.setAttribute("aria-valuetext", number ? rows()[number - 1].dataset.told : "no part chosen");
-    light(number ? rows()[number - 1].dataset.part : null);
-  }
+
+  // Keys: from row to row, and within the menu.
   document.addEventListener("keydown", event => {
     if (event.key === "Escape" && document.querySelector(".can-i-make .menu")) { event.preventDefault(); close(); return; }
     if (!(event.target instanceof Element) || event.ctrlKey || event.altKey || event.metaKey) return;
     const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
-    const pic = event.target.closest(".can-i-make .pic");
-    if (pic) {
-      const now = +pic.getAttribute("aria-valuenow"), most = rows().length;
-      if (step || event.key === "Home" || event.key === "End") {
-        event.preventDefault();
-        point(pic, event.key === "Home" ? 1 : event.key === "End" ? most : (now + step + most + 1) % (most + 1));
-      } else if (now && (event.key === "Enter" || event.key === " ")) {
-        event.preventDefault();
-        const row = rows()[now - 1], box = pic.getBoundingClientRect();
-        open(row.dataset.part, row.querySelector(".dots").href.split("#")[0], { x: box.left + box.width / 2, y: box.top + box.height / 2 }, pic);
-      }
-      return;
-    }
     if (!step) return;
     const items = event.target.closest(".menu") ? [...document.querySelectorAll(".can-i-make .menu :is(a.act, select)")] : event.target.matches(".row .dots") ? rows().map(r => r.querySelector(".dots")) : null;
     if (!items || event.target.matches("select")) return;

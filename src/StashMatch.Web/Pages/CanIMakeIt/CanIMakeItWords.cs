@@ -64,6 +64,7 @@ public static class CanIMakeItWords
     public const string YarnColumn = "yarn";
     public const string NeedsColumn = "needs";
     public const string LeftColumn = "left on the ball";
+    public const string ChangeColumn = "change";
     public const string NoYarn = "no yarn left";
     public const string Undo = "undo";
     public const string Close = "Close";
