@@ -20,7 +20,7 @@ public sealed class LitTests(LiveApp app) : IClassFixture<LiveApp>
         await LitAsync(page, "braid 1 strand a");
         await page.Keyboard.PressAsync("End");
         await LitAsync(page, "brim");
-        await Expect(page.Locator(".lit-line")).ToHaveAttributeAsync("data-lit", "Brim, nothing goes in");
+        await Expect(page.Locator(".lit-line")).ToHaveAttributeAsync("data-lit", "Brim, no yarn yet");
         await page.Keyboard.PressAsync("ArrowLeft");
         await LitAsync(page, "seam");
         await page.Keyboard.PressAsync("Escape");

@@ -110,7 +110,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
                 {
                     if (await LeftoverStore.FetchAsync(context, leftover, cancel) is not { RemovedAt: null } from)
                     {
-                        errors.Add($"used.{leftover}", "is not on the list");
+                        errors.Add($"used.{leftover}", "is not here any more");
                     }
                     else if (new Ledger([.. from.Entries]).Left is var left && grams > left)
                     {

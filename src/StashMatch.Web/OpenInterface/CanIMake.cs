@@ -229,7 +229,7 @@ public static class CanIMake
 
             if (held is not null && (field != "locks" || held != "double"))
             {
-                errors.Add($"{field}[{i}].held", field == "locks" ? "must be double" : "belongs to a lock");
+                errors.Add($"{field}[{i}].held", field == "locks" ? "must be double" : "is only for locks");
             }
 
             if (leftovers.Count == 0 || leftovers.Count > 2 || (leftovers.Count == 2 && held is null))

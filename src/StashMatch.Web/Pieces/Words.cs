@@ -95,12 +95,12 @@ public sealed class Words
         var (first, second) = (Name(warning.Leftover), Name(warning.OtherLeftover));
         var (all, many) = (Names(alike.Select(w => w.Leftover)), alike.Select(w => w.Leftover).Distinct(StringComparer.Ordinal).Count() > 1);
         var where = Terms.Capital(Terms.And([.. alike.Select(Where).Distinct(StringComparer.Ordinal)]));
-        var close = warning.CloseCall ? " It is a close call." : "";
+        var close = warning.CloseCall ? " (a close call)" : "";
         return warning.Code switch
         {
-            WarningCode.BrimStretch => $"{first} may stretch in the brim.{close} Try: a smaller needle, or 10 to 15 % fewer stitches. "
+            WarningCode.BrimStretch => $"{first} may stretch in the brim{close}. Try a smaller needle, or 10 to 15 % fewer stitches. "
                 + "A firmer rib, a folded brim or a fine wool or nylon strand alongside helps. Or choose another leftover for the brim.",
-            WarningCode.BrimRelax => $"{first} loosens with wear in a brim.{close} A smaller needle or a firmer rib helps.",
+            WarningCode.BrimRelax => $"{first} loosens with wear in a brim{close}. A smaller needle or a firmer rib helps.",
             WarningCode.BrimUnknownFibre => $"{first}: fibre unknown. If it is not wool, it may stretch in the brim.",
             WarningCode.WeightClassMix => $"{first} is thicker or thinner than the hat’s yarn. {Terms.Capital(Where(warning))} comes out wider or narrower, and pulls.",
             WarningCode.LowContrast => $"{where}: {first} and {second} are hard to tell apart.",
@@ -108,7 +108,7 @@ public sealed class Words
             WarningCode.ColourUnknown when many => $"{all} have no colour yet, so they count as different.",
             WarningCode.ColourUnknown => $"{all} has no colour yet, so it counts as different.",
             WarningCode.CareMix when warning.Leftover == warning.OtherLeftover => $"Only a part of {first} is machine-washable. It would felt unevenly in a machine: wash by hand.",
-            WarningCode.CareMix => $"{first} is machine-washable and {second} is not: part of the hat would felt in a machine. Wash by hand.",
+            WarningCode.CareMix => $"{first} is machine-washable and {second} is not. Part of the hat would felt in a machine: wash by hand.",
             WarningCode.ColourRun => $"{first} is strong and {second} is pale. First rub {first} with a wet white cloth.",
             WarningCode.CoarseScale when many => $"Your scale is too coarse for balls as small as {all}. Use a finer scale if you can.",
             WarningCode.CoarseScale => $"Your scale is too coarse for a ball as small as {all}. Use a finer scale if you can.",
@@ -188,7 +188,7 @@ public sealed class Words
     private string Names(IEnumerable<string?> ids) => Terms.And([.. ids.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(Name)]);
 
     private string LessLikely() => _answer.ChanceOfEnough < 0.5
-        ? "There is enough by the label, but the yarn will more likely run out than last."
+        ? "There is enough by the label, but the yarn is more likely to run out."
         : $"There is enough, with your reserve, but knitters differ. The yarn lasts {Shown.TimesInTen(_answer.ChanceOfEnough)}.";
 
     private string ShortSentence()

@@ -22,7 +22,7 @@ public sealed class WordsTests
     public void Under_a_half_it_says_that_it_is_more_likely_to_run_out_than_not()
     {
         var words = new Words(OnlyJust with { Why = Why.Chance, ChanceOfEnough = 0.41 });
-        Assert.Equal("There is enough by the label, but the yarn will more likely run out than last. Rust is closest to running out.", words.Why());
+        Assert.Equal("There is enough by the label, but the yarn is more likely to run out. Rust is closest to running out.", words.Why());
         Assert.Equal(
             "There is enough, with your reserve, but knitters differ. The yarn lasts 6 times in 10. Weigh a swatch to be surer.",
             new Words(OnlyJust with { Why = Why.NotCalibrated, ChanceOfEnough = 0.68 }).Why());

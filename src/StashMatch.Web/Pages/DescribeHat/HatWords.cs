@@ -94,7 +94,8 @@ public static class HatWords
     public const string TheTable = "the table";
     public const string PasteTable = "Paste the table from a spreadsheet, or type it.";
     public const string FirstRow = "The first row is: part, yarn, then the sizes.";
-    public const string OtherRows = "Then comes a row for each part: brim, stripe 1, braid 1 strand a, crown, seam.";
+    public const string OtherRows = "A row for each part follows: brim, stripe 1, braid 1 first colour, crown, seam.";
+    public const string TableHint = "part; yarn; A; B\nbrim; M; 19; 20,9\nstripe 1; S1; 10; 11";
     public const string TotalRows = "Leave the part empty where the pattern gives one total for a letter.";
 
     // The hat so far.
@@ -152,7 +153,7 @@ public static class HatWords
     public const string UseMyGauge = "Use my gauge for this hat";
     public const string AtMyGauge = "The hat is at your gauge now, but not saved yet.";
 
-    public static string ComesOut(string round, string height) => $"At your gauge the same stitches and rows come out {round} round, and {height} above the brim.";
+    public static string ComesOut(string round, string height) => $"At your gauge the same counts come out {round} round, and {height} above the brim.";
 
     public static string ItTakes(string bare, string withReserve) => $"They take {bare}, or {withReserve} with 10 % in reserve.";
 

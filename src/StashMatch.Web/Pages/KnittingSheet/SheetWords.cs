@@ -27,7 +27,7 @@ public static class SheetWords
     public static IReadOnlyList<(string Key, string Name)> Forms { get; } = [("", "with boxes"), ("large", "in large print"), ("words", "in words, for a screen reader")];
 
     // Half-way.
-    public const string AllDone = "Every part is done. Weigh what is left below, and put it back in the bag.";
+    public const string AllDone = "Every part is done. Weigh what is left below, and put the rest back in the bag.";
     public const string WaysToMakeItWork = "Ways to make it work";
     public const string Unknown = "unknown";
     public const string NotPrinted = "The printed table does not say what one round takes.";

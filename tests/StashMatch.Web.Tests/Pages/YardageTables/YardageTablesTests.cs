@@ -118,7 +118,7 @@ public sealed partial class YardageTablesTests(HomeApp app) : IClassFixture<Home
     [InlineData("from=0", "From must be a whole number from 1 to 24.")]
     [InlineData("from=9&to=4", "To must not be below from.")]
     [InlineData("allowance=1.2,3", "The reserve has more than one decimal sign")]
-    [InlineData("label=thick", "Label cannot be read: a label is one mass and one length")]
+    [InlineData("label=thick", "Label cannot be read: type one weight and one length")]
     [InlineData("form=wide", "Form must be one of")]
     public async Task A_field_that_cannot_be_read_is_named_on_the_page_and_in_the_file(string query, string says)
     {
