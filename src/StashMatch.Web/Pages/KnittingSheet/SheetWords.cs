@@ -224,7 +224,7 @@ public static class SheetWords
         ArgumentNullException.ThrowIfNull(step);
         if (step.Rows > 0)
         {
-            yield return $"{Terms.Counted(step.Rows, StepWords.Row(step.Key == PartNames.Brim ? null : view.Hat.Plan))}{(step.Depth.Value > 0 ? $", {Spoken(step.Depth)} deep" : "")}.";
+            yield return $"{Terms.Counted(step.Rows, StepWords.Row(view.Hat.Plan, step.Key))}{(step.Depth.Value > 0 ? $", {Spoken(step.Depth)} deep" : "")}.";
         }
 
         foreach (var yarn in step.Yarns)

@@ -25,6 +25,9 @@ public static class StepWords
     /// <summary>"round" in the round, else "row".</summary>
     public static string Row(RowPlan? plan) => plan?.Construction == Construction.BrimUpRound ? "round" : "row";
 
+    /// <summary>The same of a part: a brim is knitted in the round unless the hat is flat from the brim up.</summary>
+    public static string Row(RowPlan? plan, string part) => part == PartNames.Brim && plan?.Construction != Construction.BrimUpFlat ? "round" : Row(plan);
+
     /// <summary>The sentences of one part; a braid is told once, by its first strand.</summary>
     public static IReadOnlyList<string> Of(RowPlan? plan, HatPart part)
     {
