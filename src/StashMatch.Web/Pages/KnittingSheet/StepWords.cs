@@ -119,7 +119,7 @@ public static class StepWords
     {
         if (plan is not null && !plan.Parts.Any(p => p.Kind == PartKind.Strand && p.Number == part.Number && p.Strand == 'b'))
         {
-            return [$"{Counted(part.Rows, Row(plan))} of a sideways braid in one strand."];
+            return [$"{Counted(part.Rows, Row(plan))} of a sideways braid in one colour."];
         }
 
         if (part.Number > (plan?.Parts.Where(p => p.Kind == PartKind.Strand).Min(p => p.Number) ?? 1))
@@ -130,9 +130,9 @@ public static class StepWords
         var side = plan is null || plan.Construction == Construction.BrimUpRound ? "" : ", on the right side";
         return
         [
-            $"Set-up{side}: knit 1 of strand a, knit 1 of strand b, in turn.",
-            "Over: purl each stitch in its own strand, the next strand always brought over the last.",
-            "Under: the same, the next strand always brought under the last, which turns the twist out again.",
+            $"Set-up{side}: knit 1 in the first colour, 1 in the second, in turn.",
+            "Over: purl each stitch in its own colour. Bring the next yarn over the last each time.",
+            "Under: the same, but bring the next yarn under the last. The twist comes out again.",
         ];
     }
 

@@ -41,7 +41,7 @@ public sealed partial class SheetTests : SheetPages
         using var free = await PostAsync(Question, "save-plan", ("plan-name", "Spring hat"));
         Assert.Equal(HttpStatusCode.Found, free.StatusCode);
         using var again = await PostAsync(Question, "save-plan", ("plan-name", "Spring hat"));
-        Assert.Contains("The plan&#x27;s name is another plan&#x27;s already", await again.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+        Assert.Contains("The plan&#x27;s name is taken", await again.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
     }
 
     [Fact]
