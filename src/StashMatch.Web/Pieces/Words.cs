@@ -64,11 +64,14 @@ public sealed class Words
     public string Why() => _answer.Why switch
     {
         Knitting.Matching.Why.Covered => "There is enough, with your reserve.",
-        Knitting.Matching.Why.Allowance => $"There is enough, but {Name(_answer.WeakestLeftover)} leaves {Shown.About(OwnLack())} less in reserve than you asked.",
-        Knitting.Matching.Why.Chance when Weakest is { Ratio.Source: RatioSource.Guessed } guessed => $"{guessed.Name}’s length is a guess, so it must be surer. Measure off 10 m.",
+        Knitting.Matching.Why.Allowance =>
+            $"There is enough, but {Name(_answer.WeakestLeftover)} leaves {Shown.About(OwnLack())} less in reserve than you asked.",
+        Knitting.Matching.Why.Chance when Weakest is { Ratio.Source: RatioSource.Guessed } guessed =>
+            $"{guessed.Name}’s length is a guess, so it must be surer. Measure off 10 m.",
         Knitting.Matching.Why.Chance => $"{LessLikely()} {Name(_answer.WeakestLeftover)} is closest to running out.",
         Knitting.Matching.Why.NotCalibrated => $"{LessLikely()} Weigh a swatch to be surer.",
-        Knitting.Matching.Why.Colour => $"There is enough yarn, but neighbouring stripes would look the same. With colours that differ, {Shown.About(_answer.Short)} is missing.",
+        Knitting.Matching.Why.Colour =>
+            $"There is enough yarn, but neighbouring stripes would look the same. With colours that differ, {Shown.About(_answer.Short)} is missing.",
         Knitting.Matching.Why.Brim => "Only the brim has no yarn that will do.",
         _ => ShortSentence(),
     };
@@ -102,12 +105,14 @@ public sealed class Words
                 + "A firmer rib, a folded brim or a fine wool or nylon strand alongside helps. Or choose another leftover for the brim.",
             WarningCode.BrimRelax => $"{first} loosens with wear in a brim{close}. A smaller needle or a firmer rib helps.",
             WarningCode.BrimUnknownFibre => $"{first}: fibre unknown. If it is not wool, it may stretch in the brim.",
-            WarningCode.WeightClassMix => $"{first} is thicker or thinner than the hat’s yarn. {Terms.Capital(Where(warning))} comes out wider or narrower, and pulls.",
+            WarningCode.WeightClassMix =>
+                $"{first} is thicker or thinner than the hat’s yarn. {Terms.Capital(Where(warning))} comes out wider or narrower, and pulls.",
             WarningCode.LowContrast => $"{where}: {first} and {second} are hard to tell apart.",
             WarningCode.BraidSameValue => $"{where}: {first} and {second} are equally light, so the braid hardly shows.",
             WarningCode.ColourUnknown when many => $"{all} have no colour yet, so they count as different.",
             WarningCode.ColourUnknown => $"{all} has no colour yet, so it counts as different.",
-            WarningCode.CareMix when warning.Leftover == warning.OtherLeftover => $"Only a part of {first} is machine-washable. It would felt unevenly in a machine: wash by hand.",
+            WarningCode.CareMix when warning.Leftover == warning.OtherLeftover =>
+                $"Only a part of {first} is machine-washable. It would felt unevenly in a machine: wash by hand.",
             WarningCode.CareMix => $"{first} is machine-washable and {second} is not. Part of the hat would felt in a machine: wash by hand.",
             WarningCode.ColourRun => $"{first} is strong and {second} is pale. First rub {first} with a wet white cloth.",
             WarningCode.CoarseScale when many => $"Your scale is too coarse for balls as small as {all}. Use a finer scale if you can.",
@@ -141,14 +146,16 @@ public sealed class Words
             RepairCode.FewerRows => $"Knit {repair.Part} {Rows(repair.RowsMoved!.Value)} shorter, and {repair.OtherPart} as much deeper.",
             RepairCode.RePairBraid => $"Use other leftovers for {repair.Part}.",
             RepairCode.DropBraid => $"Leave out {repair.Part} (the stripes get its rows).",
-            RepairCode.JoinNearMatch => $"Knit {The(repair.Part ?? "a part")} from {Name(repair.Leftover)}, then {Name(repair.OtherLeftover)}: they nearly match.",
+            RepairCode.JoinNearMatch =>
+                $"Knit {The(repair.Part ?? "a part")} from {Name(repair.Leftover)}, then {Name(repair.OtherLeftover)}: they nearly match.",
             RepairCode.ShallowerBrim => $"Knit the brim {Shown.Depth(repair.BrimDepth!.Value)} deep{With(repair)}.",
             RepairCode.AnotherArrangement => $"{Arranged(repair)}{With(repair)}.",
             RepairCode.Blend => $"Let neighbouring stripes look alike{With(repair)}.",
             RepairCode.WiderBrimSet => $"Use {Name(repair.Leftover)} for the brim. It keeps its shape less well.",
             RepairCode.UnfoldBrim => $"Single brim, not folded{With(repair)}.",
             RepairCode.SmallerSize => $"Knit size {repair.Size}{With(repair)}.",
-            RepairCode.ThriftierBindOff => $"{(repair.BindOff == EdgeKind.Tubular ? $"Tubular {Edge} instead of stretchy" : $"Plain {Edge} instead of tubular")}{With(repair)}.",
+            RepairCode.ThriftierBindOff =>
+                $"{(repair.BindOff == EdgeKind.Tubular ? $"Tubular {Edge} instead of stretchy" : $"Plain {Edge} instead of tubular")}{With(repair)}.",
             RepairCode.WeighSwatch => "Weigh a swatch. If you use yarn as most knitters do, it is enough.",
             _ => Buy(repair),
         };
@@ -182,7 +189,9 @@ public sealed class Words
     // A braid's two yarns are named once, by their braid.
     private static string Where(Warning warning) =>
         (warning.Part, warning.OtherPart) is ({ } a, { } b)
-            ? PartNames.Read(a) is { Kind: PartKind.Strand } x && PartNames.Read(b) is { Kind: PartKind.Strand } y && x.Number == y.Number ? $"braid {x.Number}" : $"{Part(a)} and {Part(b)}"
+            ? PartNames.Read(a) is { Kind: PartKind.Strand } x && PartNames.Read(b) is { Kind: PartKind.Strand } y && x.Number == y.Number
+                ? $"braid {x.Number}"
+                : $"{Part(a)} and {Part(b)}"
             : The(warning.Part ?? warning.OtherPart ?? "that part");
 
     private string Names(IEnumerable<string?> ids) => Terms.And([.. ids.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(Name)]);
@@ -215,7 +224,8 @@ public sealed class Words
     {
         var yarn = Terms.Short(_answer.Hat.WeightClass);
         var colours = repair.BuyBalls > 1 ? $" in {Terms.Number(repair.BuyBalls.Value)} colours" : "";
-        var what = repair.BuyMiniSkeins is { } many ? $"{Terms.Number(many)} 20 g mini-{(many == 1 ? "skein" : "skeins")} of {yarn}" : $"{repair.BuyGrams} g of {yarn}";
+        var what = repair.BuyMiniSkeins is { } many ? $"{Terms.Number(many)} 20 g mini-{(many == 1 ? "skein" : "skeins")} of {yarn}"
+            : $"{repair.BuyGrams} g of {yarn}";
         return $"Buy {what}{colours}, {(repair.BuyBalls > 1 ? "first " : "")}for {The(repair.Part!)}.";
     }
 

@@ -18,5 +18,8 @@ internal sealed class Phrases
     public IEnumerable<string> In(string text) => _list.Where(p => p.Old.IsMatch(text)).Select(p => p.Say);
 
     private static Regex ToRegex(string phrase) =>
-        new($@"(?<![\w-]){Regex.Escape(phrase).Replace(@"\*", @"\w*", StringComparison.Ordinal)}(?![\w-])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
+        new(
+            $@"(?<![\w-]){Regex.Escape(phrase).Replace(@"\*", @"\w*", StringComparison.Ordinal)}(?![\w-])",
+            RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture,
+            TimeSpan.FromSeconds(5));
 }

@@ -30,7 +30,8 @@ public sealed class PlainWordsTests
     {
         var texts = Words().ToList();
         Assert.True(texts.Count > 600);
-        AssertNone(texts.SelectMany(t => Sayable.Sentences(t.Text).Where(s => Sayable.WordsIn(s) > MostWords).Select(s => $"{t.Where}: {Sayable.WordsIn(s)} words in “{s}”")));
+        AssertNone(texts.SelectMany(t => Sayable.Sentences(t.Text).Where(s => Sayable.WordsIn(s) > MostWords)
+            .Select(s => $"{t.Where}: {Sayable.WordsIn(s)} words in “{s}”")));
     }
 
     [Fact]
@@ -65,11 +66,13 @@ public sealed class PlainWordsTests
 
     // The classes of words.
     private static IEnumerable<(string Where, string Text)> Words() =>
-        Texts(Files("*Words.cs").Append(Path.Combine(Root(), "src", "StashMatch.Web", "Pieces", "Terms.cs")).Where(f => !f.EndsWith("ColourWords.cs", StringComparison.Ordinal)));
+        Texts(Files("*Words.cs").Append(Path.Combine(Root(), "src", "StashMatch.Web", "Pieces", "Terms.cs"))
+            .Where(f => !f.EndsWith("ColourWords.cs", StringComparison.Ordinal)));
 
     // Every text in the program that is more than a word.
     private static IEnumerable<(string Where, string Text)> Messages() =>
-        Texts(Files("*.cs").Where(f => !f.Contains("Migrations", StringComparison.Ordinal) && !f.EndsWith("HelpWords.cs", StringComparison.Ordinal) && !IsTalkToOurselves(f)))
+        Texts(Files("*.cs")
+            .Where(f => !f.Contains("Migrations", StringComparison.Ordinal) && !f.EndsWith("HelpWords.cs", StringComparison.Ordinal) && !IsTalkToOurselves(f)))
             .Where(t => t.Text.Contains(' ', StringComparison.Ordinal) && t.Text.Count(char.IsLetter) > 3);
 
     // What only we read: rules broken inside the matcher.

@@ -31,14 +31,21 @@ internal static partial class RazorText
     [GeneratedRegex(@"@\*.*?\*@", RegexOptions.Singleline, 5000)]
     private static partial Regex Comment();
 
-    [GeneratedRegex(@"^@code \{.*\z|<style>.*?</style>|^@(page|using|attribute|implements|inherits|layout|inject|namespace)\b[^\n]*", RegexOptions.Singleline | RegexOptions.Multiline | RegexOptions.ExplicitCapture, 5000)]
+    [GeneratedRegex(
+        @"^@code \{.*\z|<style>.*?</style>|^@(page|using|attribute|implements|inherits|layout|inject|namespace)\b[^\n]*",
+        RegexOptions.Singleline | RegexOptions.Multiline | RegexOptions.ExplicitCapture,
+        5000)]
     private static partial Regex Code();
 
-    [GeneratedRegex("\\s(aria-label|placeholder|title|alt|Label|Title|Caption|Hint|Called)=\"(?<text>[^\"@]*[a-z][^\"@]*)\"", RegexOptions.ExplicitCapture, 5000)]
+    [GeneratedRegex(
+        "\\s(aria-label|placeholder|title|alt|Label|Title|Caption|Hint|Called)=\"(?<text>[^\"@]*[a-z][^\"@]*)\"", RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Attribute();
 
     // @Words.Of(x), @(…) with brackets inside, and Razor's own statements.
-    [GeneratedRegex(@"@\((?>[^()]+|\((?<deep>)|\)(?<-deep>))*(?(deep)(?!))\)|@[\w.]+(\[[^\]]*\])?(\((?>[^()]+|\((?<d2>)|\)(?<-d2>))*(?(d2)(?!))\))?", RegexOptions.ExplicitCapture, 5000)]
+    [GeneratedRegex(
+        @"@\((?>[^()]+|\((?<deep>)|\)(?<-deep>))*(?(deep)(?!))\)|@[\w.]+(\[[^\]]*\])?(\((?>[^()]+|\((?<d2>)|\)(?<-d2>))*(?(d2)(?!))\))?",
+        RegexOptions.ExplicitCapture,
+        5000)]
     private static partial Regex FilledIn();
 
     [GeneratedRegex("<[/!]?[A-Za-z](\"[^\"]*\"|[^>\"])*>", RegexOptions.ExplicitCapture, 5000)]
@@ -48,7 +55,11 @@ internal static partial class RazorText
     private static partial Regex Between();
 
     // @if (…), @foreach (…) and their like, and what is declared between them.
-    [GeneratedRegex(@"(@|\belse )(if|foreach|for|switch|while)\s*\((?>[^()]+|\((?<deep>)|\)(?<-deep>))*(?(deep)(?!))\)|@?\belse\b(?=\s*\{)|\bvar \(?\w[^;]*;|\bcase [^:]*:|\bbreak;", RegexOptions.ExplicitCapture, 5000)]
+    [GeneratedRegex(
+        @"(@|\belse )(if|foreach|for|switch|while)\s*\((?>[^()]+|\((?<deep>)|\)(?<-deep>))*(?(deep)(?!))\)"
+            + @"|@?\belse\b(?=\s*\{)|\bvar \(?\w[^;]*;|\bcase [^:]*:|\bbreak;",
+        RegexOptions.ExplicitCapture,
+        5000)]
     private static partial Regex Statements();
 
     [GeneratedRegex(@"[{}]|&\w+;", RegexOptions.ExplicitCapture, 5000)]

@@ -32,7 +32,8 @@ internal static partial class Sayable
     public static IEnumerable<string> Sentences(string text) => SentenceEnd().Split(text).Where(s => s.Length > 0);
 
     /// <summary>How many words a sentence has; a figure with its unit, in one or both units, is one.</summary>
-    public static int WordsIn(string sentence) => Measure().Replace(sentence, "1").Split(' ', StringSplitOptions.RemoveEmptyEntries).Count(w => w.Any(char.IsLetterOrDigit));
+    public static int WordsIn(string sentence) =>
+        Measure().Replace(sentence, "1").Split(' ', StringSplitOptions.RemoveEmptyEntries).Count(w => w.Any(char.IsLetterOrDigit));
 
     private static bool IsText(ExpressionSyntax e) => e.IsKind(SyntaxKind.StringLiteralExpression) || e is InterpolatedStringExpressionSyntax;
 
@@ -68,7 +69,8 @@ internal static partial class Sayable
         SwitchExpressionSyntax s => [.. s.Arms.SelectMany(a => Variants(a.Expression))],
         BinaryExpressionSyntax b when b.IsKind(SyntaxKind.AddExpression) => Cross(Variants(b.Left), Variants(b.Right)),
         BinaryExpressionSyntax b when b.IsKind(SyntaxKind.CoalesceExpression) => [.. Variants(b.Left), .. Variants(b.Right)],
-        InterpolatedStringExpressionSyntax i => i.Contents.Aggregate<InterpolatedStringContentSyntax, IReadOnlyList<string>>([""], (so, next) => Cross(so, next switch
+        InterpolatedStringExpressionSyntax i =>
+            i.Contents.Aggregate<InterpolatedStringContentSyntax, IReadOnlyList<string>>([""], (so, next) => Cross(so, next switch
         {
             InterpolatedStringTextSyntax t => [t.TextToken.ValueText],
             InterpolationSyntax n => Variants(n.Expression),

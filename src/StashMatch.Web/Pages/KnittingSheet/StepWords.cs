@@ -50,7 +50,8 @@ public static class StepWords
         var index = plan.Sections.ToList().FindIndex(s => s.Kind == KindOf(part) && s.Number == part.Number);
         return index >= 0 ? [.. Of(plan, plan.Sections[index], index)] : part.Kind switch
         {
-            PartKind.Seam when plan.Construction == Construction.SideToSide => ["Sew the first and last edges together. Gather the top edge on a thread and draw it up."],
+            PartKind.Seam when plan.Construction == Construction.SideToSide =>
+                ["Sew the first and last edges together. Gather the top edge on a thread and draw it up."],
             PartKind.Seam => ["Sew the side edges together."],
             PartKind.PomPom => ["Make the pom-pom last and sew it to the top."],
             _ => [],
@@ -71,9 +72,12 @@ public static class StepWords
         var pickedUp = first.Pattern == StitchPattern.PickUp;
         if (section.Kind == SectionKind.Brim)
         {
-            var tubular = section.Runs.FirstOrDefault(r => r.Pattern == StitchPattern.TubularEdge) is { } edge ? $"the tubular way, with {edge.Rows} tubular rounds" : null;
-            yield return pickedUp ? $"Pick up {first.Stitches} stitches along the lower edge." : $"Cast on {first.Stitches} stitches{(tubular is null ? "" : $" {tubular}")}.";
-            yield return $"Knit {Counted(section.Rows, row == "row" && !pickedUp ? "row" : "round")} of rib.{(plan.BrimFolded ? $" Fold it to {Shown.Depth(plan.BrimDepth)} at the end." : "")}";
+            var tubular = section.Runs.FirstOrDefault(r => r.Pattern == StitchPattern.TubularEdge) is { } edge
+                ? $"the tubular way, with {edge.Rows} tubular rounds" : null;
+            yield return pickedUp ? $"Pick up {first.Stitches} stitches along the lower edge."
+                : $"Cast on {first.Stitches} stitches{(tubular is null ? "" : $" {tubular}")}.";
+            var fold = plan.BrimFolded ? $" Fold it to {Shown.Depth(plan.BrimDepth)} at the end." : "";
+            yield return $"Knit {Counted(section.Rows, row == "row" && !pickedUp ? "row" : "round")} of rib.{fold}";
             if (pickedUp)
             {
                 yield return tubular is null ? "Bind off." : $"Bind off {tubular}.";
