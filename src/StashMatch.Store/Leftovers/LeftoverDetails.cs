@@ -81,7 +81,7 @@ public record LeftoverDetails(string Name, LabelRatio? Ratio)
 
         if (text?.Contains('\0', StringComparison.Ordinal) == true)
         {
-            errors.Add(field, "has an unreadable character in it");
+            errors.Add(field, "has a character in it that is no text");
         }
     }
 

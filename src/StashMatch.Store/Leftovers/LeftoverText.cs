@@ -118,13 +118,13 @@ internal static class LeftoverText
 
         if ((grams is null) == (ounces is null))
         {
-            errors.Add(grams is null ? "labelGrams" : "labelOunces", grams is null ? "is missing: a label has one weight, in grams or ounces" : "cannot stand beside labelGrams: a label has one weight");
+            errors.Add(grams is null ? "labelGrams" : "labelOunces", grams is null ? "is missing: a label gives one mass, in grams or ounces" : "cannot be given beside labelGrams: a label gives one mass");
             return null;
         }
 
         if ((metres is null) == (yards is null))
         {
-            errors.Add(metres is null ? "labelMetres" : "labelYards", metres is null ? "is missing: a label has one length, in metres or yards" : "cannot stand beside labelMetres: a label has one length");
+            errors.Add(metres is null ? "labelMetres" : "labelYards", metres is null ? "is missing: a label gives one length, in metres or yards" : "cannot be given beside labelMetres: a label gives one length");
             return null;
         }
 
@@ -138,7 +138,7 @@ internal static class LeftoverText
         var (massUnit, lengthUnit) = (grams is null ? MassUnit.Ounces : MassUnit.Grams, metres is null ? LengthUnit.Yards : LengthUnit.Metres);
         if (!LabelRatio.CanBe(mass.Value, massUnit, length.Value, lengthUnit))
         {
-            errors.Add(metres is null ? "labelYards" : "labelMetres", $"and the weight must come to {LabelRatio.LeastMetresPer100G} to {LabelRatio.MostMetresPer100G} m per 100 g");
+            errors.Add(metres is null ? "labelYards" : "labelMetres", $"and the label's mass must come to {LabelRatio.LeastMetresPer100G} to {LabelRatio.MostMetresPer100G} m per 100 g");
             return null;
         }
 
