@@ -8,9 +8,8 @@ namespace StashMatch.Knitting.Designing;
 /// <summary>Whether kits make every size, stripe count and arrangement.</summary>
 /// <remarks>
 /// By the matcher's rules: the narrowest brim set that covers, then the first rung of the ladder from the allowance up that is likely enough.
-/// Whether a rung can be covered is exact. The plan is not tidied: a yes stands where no plan of some rung, the tidiest among them, can be
-/// less likely than it must be, and where that cannot be said the matcher is asked. So the verdict is the matcher's of the same skeins, and
-/// verdict, chance and margin are those of the plan that opens.
+/// Whether a rung can be covered is exact; where the allowance can be kept the matcher is asked. So the verdict is the matcher's of the same
+/// skeins, and verdict, chance and margin are those of the plan that opens.
 /// </remarks>
 public static class KitCheck
 {
@@ -97,10 +96,6 @@ public static class KitCheck
         var widths = Array.Exists(demand.HasBrim, b => b) ? supply.Widths : [3];
         var width = widths.Length == 0 ? 3 : widths[^1];
 
-        // The matcher climbs as long as a rung can be had, so one on which no plan is too unlikely makes its verdict a yes.
-        bool IsSureOfGoodChance(decimal rung) =>
-            supply.LeastChance(demand.Hat.Usage, rung, demand.Whole) >= Matcher.GoodChance && At(rung, width) is not null;
-
         int[]? covering = null;
         foreach (var w in widths)
         {
@@ -135,7 +130,7 @@ public static class KitCheck
         }
 
         var holds = highest is not null;
-        if (holds && (chance < Matcher.GoodChance || !rungs.AsEnumerable().Reverse().Any(IsSureOfGoodChance)))
+        if (holds)
         {
             return Asked(demand, supply, fit, allowance, out parts, cancel);
         }

@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Odds;
+using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Designing;
 
@@ -47,11 +48,8 @@ internal sealed class KitFit(Demand demand, Supply supply, CancellationToken can
     /// <summary>The chance that nothing runs out.</summary>
     public double ChanceOf(int[] binOf)
     {
-        var parts = demand.Hat.Parts;
-        var loads = Enumerable.Range(0, binOf.Length).GroupBy(i => binOf[i]).OrderBy(g => g.Key).Select(g => new Load(
-            supply.Bins[g.Key],
-            [.. g.SelectMany(i => demand.Grouping.Groups[i].Members).Select(m => parts[m].BareMetres)],
-            g.Sum(i => parts[demand.Grouping.Groups[i].EndsAt].EndsMetres)));
+        var loads = Enumerable.Range(0, binOf.Length).GroupBy(i => binOf[i]).OrderBy(g => g.Key)
+            .Select(g => new Load(supply.Bins[g.Key], Metres.FromMillimetres(g.Sum(i => demand.Need[i]))));
         return Chance.OfEnough(demand.Hat.Usage, [.. loads]);
     }
 

@@ -210,7 +210,7 @@ public static class SmallestKits
         }
 
         private List<Leftover> Skeins(int[] kit) => [.. kit.SelectMany((n, t) => Enumerable.Range(1, n).Select(i =>
-            new Leftover($"{t:00} {i:0000}", $"skein {i}", new Weighing(sizes[t].Grams, default, Grams.FromMilligrams(1)), sizes[t].Label)
+            new Leftover($"{t:00} {i:0000}", $"skein {i}", Weighing.Stated(sizes[t].Grams), sizes[t].Label)
             {
                 Class = question.Hat.WeightClass,
                 Fibre = sizes[t].Fibre,

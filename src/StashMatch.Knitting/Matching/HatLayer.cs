@@ -93,6 +93,6 @@ internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, CancellationToken c
     private static Leftover? Rest(Leftover of, Metres taken)
     {
         var milligrams = (long)Math.Floor(of.Ratio.GramsOf(of.Held - taken) * 1000);
-        return milligrams == 0 ? null : of with { Weighing = new Weighing(Grams.FromMilligrams(milligrams), default, of.Weighing.ScaleStep) };
+        return milligrams == 0 ? null : of with { Weighing = Weighing.Together(Grams.FromMilligrams(milligrams), of.Weighing) };
     }
 }

@@ -5,9 +5,6 @@ namespace StashMatch.Knitting.Matching;
 /// <summary>A settled plan with its verdict.</summary>
 internal sealed record Outcome(Question Question, HatNeeds Hat, Plan Plan, Verdict Verdict, Why Why, double Chance)
 {
-    /// <summary>The spread a knitter's use has once it is known, for telling whether knowing it would do [ours].</summary>
-    public const double CalibratedSpread = 0.05;
-
     /// <summary>Whether this leads further: the better verdict, then the better chance.</summary>
     public bool IsAheadOf(Outcome other) => (Verdict, Chance).CompareTo((other.Verdict, other.Chance)) > 0;
 
@@ -48,6 +45,6 @@ internal sealed record Outcome(Question Question, HatNeeds Hat, Plan Plan, Verdi
     }
 
     private static bool KnowingWouldDo(HatNeeds hat, Plan plan) =>
-        hat.Plan is not null && !hat.Usage.Calibrated && hat.Usage.Spread > CalibratedSpread
-        && plan.ChanceOfEnough(hat.Usage with { Spread = CalibratedSpread }) >= Matcher.GoodChance;
+        hat.Plan is not null && !hat.Usage.Calibrated && hat.Usage.Spread > Usage.CalibratedSpread
+        && plan.ChanceOfEnough(hat.Usage with { Spread = Usage.CalibratedSpread }) >= Matcher.GoodChance;
 }

@@ -1,4 +1,5 @@
 using StashMatch.Knitting.Odds;
+using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Matching;
 
@@ -29,20 +30,7 @@ internal sealed record Plan(Puzzle Puzzle, int[] BinOf, decimal Rung, bool Prove
             return 0;
         }
 
-        var parts = Puzzle.Hat.Parts;
-        var loads = Puzzle.Items.GroupBy(i => BinOf[i.Index]).OrderBy(g => g.Key).Select(g =>
-        {
-            var (bare, ends) = (new List<double>(), 0.0);
-            foreach (var item in g)
-            {
-                var group = Puzzle.Grouping.Groups[item.Group];
-                var strands = item.Need / Puzzle.NeedOf(group);
-                bare.AddRange(group.Members.Select(m => strands * parts[m].BareMetres));
-                ends += strands * parts[group.EndsAt].EndsMetres;
-            }
-
-            return new Load(Puzzle.Leftover(g.Key), bare, ends);
-        });
-        return Chance.OfEnough(usage, [.. loads]);
+        var loads = Loads();
+        return Chance.OfEnough(usage, [.. Enumerable.Range(0, loads.Length).Where(b => loads[b] > 0).Select(b => new Load(Puzzle.Leftover(b), Metres.FromMillimetres(loads[b])))]);
     }
 }

@@ -59,7 +59,7 @@ internal sealed class Repairs
         OfferBest(RepairCode.SmallerSize, sizes, s => _open with { Size = s }, (r, s) => r with { Size = s });
         if (_answer.Why == Why.NotCalibrated)
         {
-            var known = _outcome.Plan.ChanceOfEnough(_outcome.Hat.Usage with { Spread = Outcome.CalibratedSpread });
+            var known = _outcome.Plan.ChanceOfEnough(_outcome.Hat.Usage with { Spread = Usage.CalibratedSpread });
             _found.Add(new Repair(RepairCode.WeighSwatch, Verdict.Yes, known));
         }
 

@@ -1,6 +1,7 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Odds;
+using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Tests.Oracle;
 
@@ -217,13 +218,7 @@ internal sealed class Comparison
 
     private double ChanceOf(int[] ballOf)
     {
-        var parts = _sheet.Hat.Parts;
         return Chance.OfEnough(_sheet.Hat.Usage, [.. Enumerable.Range(0, ballOf.Length).GroupBy(i => ballOf[i]).OrderBy(g => g.Key).Select(g => new Load(
-            _sheet.Question.Leftovers[g.Key],
-            [.. g.SelectMany(i => _sheet.Lots[i].Members.Select(m => (Part: m, Times: TimesOf(i)))).Select(x => x.Times * parts[x.Part].BareMetres)],
-            g.Sum(i => _sheet.Hat.Plan is null ? 0 : 0.3 * TimesOf(i))))]);
+            _sheet.Question.Leftovers[g.Key], Metres.FromMillimetres(g.Sum(i => _sheet.Lots[i].Need))))]);
     }
-
-    // How often a lot holds its parts' length: twice where it is held double from one leftover.
-    private int TimesOf(int lot) => (int)(_sheet.Lots[lot].Need / Math.Max(1, _sheet.Lots[lot].Members.Sum(m => _sheet.Hat.Parts[m].Need(_sheet.Hat.Usage, withEnds: false).Millimetres)));
 }
