@@ -49,7 +49,7 @@ public sealed class Words
         Knitting.Matching.Why.NotCalibrated => LessLikely() + "Your own use is not known yet; weigh a swatch to be sure.",
         Knitting.Matching.Why.Chance => LessLikely() + $"{Name(_answer.WeakestLeftover)} is the tightest.",
         Knitting.Matching.Why.Colour => $"There is yarn enough, but next-door colours would read as one. Short by {Shown.BothUp(_answer.Short)} as it stands.",
-        Knitting.Matching.Why.Brim => "Only the brim stands in the way.",
+        Knitting.Matching.Why.TooFewLeftovers => $"{_answer.TooFew!.Wanted} different leftovers of at least {Shown.BothUp(_answer.TooFew.Each)} are wanted; {_answer.TooFew.There} {(_answer.TooFew.There == 1 ? "is" : "are")} there.",
         _ => ShortSentence(),
     };
 
@@ -91,6 +91,7 @@ public sealed class Words
             WarningCode.CoarseScale => $"One step of the scale is much against what is on or left of {all}. Weigh {(many ? "them" : "it")} on a finer scale if you can.",
             WarningCode.GaugeOrLabel => $"{first} and this gauge do not go together as usual. Is the gauge right, and the label of {first}?",
             WarningCode.LabelOrClass => $"The label of {first} is far from what is usual for its weight class. Is one of them mistyped?",
+            WarningCode.SeamSameColour => $"The first and the last stripe meet at the seam: {first}{(warning.Leftover == warning.OtherLeftover ? " is in both" : $" and {second} look the same")}.",
             _ => many
                 ? $"The label ratios of {all} are guesses, so their metres may be off by a quarter."
                 : $"The label ratio of {first} is a guess, so its metres may be off by a quarter.",

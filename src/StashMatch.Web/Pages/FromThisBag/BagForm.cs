@@ -1,4 +1,5 @@
 using System.Globalization;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Quantities;
@@ -110,7 +111,7 @@ public sealed record BagForm
             return null;
         }
 
-        var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Matching.FromThisBag.Usual;
+        var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Bags.FromThisBag.Usual;
         return new BagAsked(
             hat,
             Sizes.Count == 0 ? hat.SizeNames : [.. hat.SizeNames.Where(s => Sizes.Contains(s, StringComparer.Ordinal))],

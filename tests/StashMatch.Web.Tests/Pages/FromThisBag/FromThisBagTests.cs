@@ -1,5 +1,6 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
+using StashMatch.Knitting.Bags;
 using StashMatch.Store;
 using Xunit;
 using Answer = StashMatch.Web.Pages.CanIMakeIt.CanIMakeIt;
