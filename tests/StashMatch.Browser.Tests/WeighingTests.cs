@@ -127,7 +127,7 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         await page.GetByLabel("paste rows here").FillAsync("name\tgrams\tlabel\nPasted one\t2,5\t4 oz / 190 yd\nBad\tminus\t\n");
         await page.GetByRole(AriaRole.Button, new() { Name = "Look at the rows" }).ClickAsync();
         await Expect(page.Locator(".sum")).ToContainTextAsync("1 row can be kept, 1 row cannot be read. Nothing is kept yet.");
-        await Expect(page.Locator(".bad")).ToContainTextAsync("Row 3: grams is not a number.");
+        await Expect(page.Locator(".bad")).ToContainTextAsync("Row 3: grams must be a number");
         await Axe.CheckAsync(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the 1 good rows" }).ClickAsync();
         await Expect(page.Locator("p.said")).ToContainTextAsync("1 row is kept");

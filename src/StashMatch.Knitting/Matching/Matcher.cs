@@ -24,14 +24,45 @@ public static class Matcher
         CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(question);
+        question = question with { Leftovers = [.. question.Leftovers] };
+        if (!TryWithoutRepairs(question, out answer, out why, out var best, cancel))
+        {
+            return false;
+        }
+
+        answer = answer with { Repairs = Mending.For(question, answer, best, cancel) };
+        return true;
+    }
+
+    /// <summary>Answers a question with no repairs, for where only the word and the plan are asked for: the rest is as <see cref="TryAnswer"/> tells it.</summary>
+    /// <inheritdoc cref="TryAnswer" path="/param"/>
+    /// <exception cref="ArgumentException">Two leftovers share an id.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static bool TryWithoutRepairs(
+        Question question,
+        [NotNullWhen(true)] out Answer? answer,
+        [NotNullWhen(false)] out CannotBeKnitted? why,
+        CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        return TryWithoutRepairs(question with { Leftovers = [.. question.Leftovers] }, out answer, out why, out _, cancel);
+    }
+
+    private static bool TryWithoutRepairs(
+        Question question,
+        [NotNullWhen(true)] out Answer? answer,
+        [NotNullWhen(false)] out CannotBeKnitted? why,
+        [NotNullWhen(true)] out Outcome? best,
+        CancellationToken cancel)
+    {
         if (question.Leftovers.DistinctBy(l => l.Id, StringComparer.Ordinal).Count() != question.Leftovers.Count)
         {
             throw new ArgumentException("Two leftovers share an id.", nameof(question));
         }
 
-        question = question with { Leftovers = [.. question.Leftovers] };
         answer = null;
-        if (Best(question, out why, cancel) is not { } best)
+        best = Best(question, out why, cancel);
+        if (best is null)
         {
             why ??= new CannotBeKnitted("size", "The hat cannot be knitted in this size.");
             return false;
@@ -40,7 +71,6 @@ public static class Matcher
         why = null;
         answer = Answers.Of(Finishing.Finished(best, cancel));
         Checker.Check(answer, question);
-        answer = answer with { Repairs = Mending.For(question, answer, best, cancel) };
         return true;
     }
 
@@ -82,11 +112,11 @@ public static class Matcher
     internal static CannotBeKnitted? CannotArrange(Question question, HatNeeds hat) => question.Arrangement switch
     {
         Arrangement.OwnColours or Arrangement.AsItFalls => null,
-        _ when hat.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where; only own colours and as it falls apply."),
+        _ when hat.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where. Choose every stripe different, or whatever fits."),
         Arrangement.InTurn when question.InTurn < 2 || question.InTurn >= hat.Stripes =>
-            new CannotBeKnitted("inTurn", $"Between 2 and {hat.Stripes - 1} leftovers can take {hat.Stripes} stripes in turn."),
+            new CannotBeKnitted("inTurn", $"{hat.Stripes} stripes can repeat 2 to {hat.Stripes - 1} colours."),
         Arrangement.OneThread when !hat.Parts.Any(p => p.Kind is PartKind.Brim or PartKind.Strand) =>
-            new CannotBeKnitted("arrangement", "Without brim and braids there is no thread to run through."),
+            new CannotBeKnitted("arrangement", "The hat has neither brim nor braids for one colour to run through."),
         _ => null,
     };
 }

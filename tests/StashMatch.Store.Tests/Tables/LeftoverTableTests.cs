@@ -48,7 +48,7 @@ public sealed class LeftoverTableTests
         Assert.Equal([(2, "Moss", true), (3, "Oat", false)], preview.Rows.Select(r => (r.Number, r.Leftover.Name, r.IsKnown)));
         Assert.Equal(15.2m, preview.Rows[1].Leftover.Weighing.Gross.Value);
         Assert.Equal([4, 5, 6, 7], preview.Bad.Select(b => b.Number));
-        Assert.Equal("grams has more than one decimal sign; leave out signs between thousands", Assert.Single(preview.Bad[0].Reasons));
+        Assert.Equal("grams has more than one decimal sign; type 1000.5, not 1.000,5", Assert.Single(preview.Bad[0].Reasons));
         Assert.StartsWith("label cannot be read", Assert.Single(preview.Bad[1].Reasons), StringComparison.Ordinal);
         Assert.Equal("id oat is in row 3 already", Assert.Single(preview.Bad[2].Reasons));
         Assert.StartsWith("has 3 cells, but the heading has 5", Assert.Single(preview.Bad[3].Reasons), StringComparison.Ordinal);

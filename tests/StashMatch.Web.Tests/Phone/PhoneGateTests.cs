@@ -125,7 +125,7 @@ public sealed partial class PhoneGateTests(PhoneApp app) : IClassFixture<PhoneAp
             using var tried = await PairAsync(phone, wrong, "mine");
             Assert.Equal(HttpStatusCode.Forbidden, tried.StatusCode);
             var page = await tried.Content.ReadAsStringAsync(Stop);
-            Assert.Contains("That is not the code shown", page, StringComparison.Ordinal);
+            Assert.Contains("That code is wrong", page, StringComparison.Ordinal);
             Assert.Contains("value=\"mine\"", page, StringComparison.Ordinal);
         }
 

@@ -70,6 +70,12 @@ public sealed record CanIMakeForm
     /// <summary>The plan whose question is asked again: its own yarn counts as free.</summary>
     public string? Plan { get; init; }
 
+    /// <summary>Which plan of the answer is shown: "uses-up-most" or "gentlest"; empty for the surest.</summary>
+    public string? Share { get; init; }
+
+    /// <summary>The plan shown before, part and leftover id joined by a tilde: of equal plans the one is taken that changes least of it.</summary>
+    public IReadOnlyList<string> Like { get; init; } = [];
+
     /// <summary>The part another leftover is being chosen for; no link carries it on.</summary>
     public string? Choose { get; init; }
 
@@ -107,6 +113,8 @@ public sealed record CanIMakeForm
             Fibres = One("fibres"),
             Back = All("back"),
             Choose = One("choose"),
+            Share = One("share"),
+            Like = All("like"),
             Plan = One("plan"),
             Hold = One("hold"),
             HoldWith = One("holdWith"),
@@ -140,7 +148,7 @@ public sealed record CanIMakeForm
         [
             ("hat", Hat), ("size", Size), ("stripes", Stripes), ("arrangement", Arrangement),
             ("allowance", Allowance), ("nextDoor", NextDoor), ("brim", Brim), ("depths", Depths), ("bag", Bag), ("fibres", Fibres),
-            ("hold", Hold), ("holdWith", HoldWith), ("brimDepth", BrimDepth), ("bindOff", BindOff), ("inTurn", InTurn), ("colours", Colours), ("plan", Plan),
+            ("hold", Hold), ("holdWith", HoldWith), ("brimDepth", BrimDepth), ("bindOff", BindOff), ("inTurn", InTurn), ("colours", Colours), ("plan", Plan), ("share", Share),
             .. Without.Select(w => ("without", (string?)w)),
             .. Apart.Select(a => ("apart", (string?)a)),
             .. Join.Select(j => ("join", (string?)j)),
@@ -148,6 +156,7 @@ public sealed record CanIMakeForm
             .. Leftovers.Select(l => ("leftover", (string?)l)),
             .. Keep.Select(k => ("keep", (string?)k)),
             .. Never.Select(n => ("never", (string?)n)),
+            .. Like.Select(l => ("like", (string?)l)),
         ];
         return pairs.Where(p => !string.IsNullOrEmpty(p.Value)).Select(p => (p.Name, p.Value!));
     }
@@ -163,17 +172,54 @@ public sealed record CanIMakeForm
 
     private string? Together => string.IsNullOrEmpty(Hold) ? null : $"{Hold}+{HeldWith}";
 
-    /// <summary>"Keep it here": the address that leaves a leftover where it goes in and works the rest out again.</summary>
-    public string KeepHere(string part, string leftover) =>
-        Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part), $"{part}~{leftover}"] });
+    /// <summary>The address that always uses a leftover for a part and works the rest out again.</summary>
+    public string KeepHere(string part, string leftover) => Address(f => f.KeepHereIn(part, leftover));
 
-    /// <summary>"Not this one": the address that gives the part another leftover.</summary>
-    public string NotThisOne(string part, string leftover) =>
-        Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part)], Never = [.. f.Never, $"{part}~{leftover}"] });
+    /// <summary>The address that gives the part another leftover.</summary>
+    public string NotThisOne(string part, string leftover) => Address(f => f.NotHere(part, leftover));
 
-    /// <summary>"Keep it back": the address that leaves a leftover out of this hat.</summary>
-    public string KeepBack(string leftover) =>
-        Address(f => f with { Back = [.. f.Back, leftover], Keep = [.. f.Keep.Where(k => k.Split('~', 2)[^1] != leftover)] });
+    /// <summary>The address that leaves a leftover out of this hat.</summary>
+    public string KeepBack(string leftover) => Address(f => f.LeaveOut(leftover));
+
+    /// <summary>The question with a leftover always used for a part.</summary>
+    public CanIMakeForm KeepHereIn(string part, string leftover) => this with
+    {
+        Keep = [.. Keep.Where(k => PartOf(k) != part), $"{part}~{leftover}"],
+        Never = [.. Never.Where(n => n != $"{part}~{leftover}")],
+        Back = [.. Back.Where(b => b != leftover)],
+    };
+
+    /// <summary>The question with a leftover never used for a part.</summary>
+    public CanIMakeForm NotHere(string part, string leftover) => this with { Keep = [.. Keep.Where(k => PartOf(k) != part)], Never = [.. Never, $"{part}~{leftover}"] };
+
+    /// <summary>The question without a leftover.</summary>
+    public CanIMakeForm LeaveOut(string leftover) => this with { Back = [.. Back, leftover], Keep = [.. Keep.Where(k => k.Split('~', 2)[^1] != leftover)] };
+
+    /// <summary>The question asked so that the plan shown changes as little as can be; of that plan, at its own count of stripes.</summary>
+    public CanIMakeForm As(AnswerView shown)
+    {
+        ArgumentNullException.ThrowIfNull(shown);
+        return this with
+        {
+            Share = null,
+            Stripes = shown.Answer.Hat.Plan is null ? Stripes : shown.Answer.Hat.Stripes.ToString(CultureInfo.InvariantCulture),
+            Like = [.. shown.Parts.Where(p => p.From is not null).Select(p => $"{p.Part.Name}~{p.From!.Leftover}")],
+        };
+    }
+
+    /// <summary>The address of the hat alone, painted.</summary>
+    /// <param name="view">"head" or "above".</param>
+    /// <param name="turn">Sixths of a turn.</param>
+    /// <param name="width">Pixels.</param>
+    /// <param name="key">What the picture is known by.</param>
+    public string HatPicture(string view, int turn, int width, string key) =>
+        string.Create(CultureInfo.InvariantCulture, $"/hat.png{(this with { Like = [] }).Address(f => f)["/can-i-make".Length..]}&view={view}&turn={turn}&width={width}&seen={key}");
+
+    /// <summary>How an address names one of an answer's plans; null for the surest.</summary>
+    public static string? NameOf(PlanKind kind) => kind switch { PlanKind.UsesMostUp => "uses-up-most", PlanKind.Evenest => "gentlest", _ => null };
+
+    /// <summary>Which plan of the answer is shown.</summary>
+    public PlanKind Shared => Share switch { "uses-up-most" => PlanKind.UsesMostUp, "gentlest" => PlanKind.Evenest, _ => PlanKind.Surest };
 
     /// <summary>"Choose another": the address of the same question with the leftovers for a part to choose from.</summary>
     public string ChooseFor(string part) => $"{Address(f => f)}&choose={Uri.EscapeDataString(part)}";
@@ -189,7 +235,7 @@ public sealed record CanIMakeForm
     public string? Try(Repair repair, int stripes)
     {
         ArgumentNullException.ThrowIfNull(repair);
-        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.WiderBrimSet or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch && string.IsNullOrEmpty(Stripes))
+        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch && string.IsNullOrEmpty(Stripes))
         {
             return (this with { Stripes = stripes.ToString(CultureInfo.InvariantCulture) }).Try(repair, stripes);
         }
@@ -208,7 +254,7 @@ public sealed record CanIMakeForm
             RepairCode.DropBraid => Address(f => f with { Without = [.. f.Without, repair.Part!.Split(' ')[^1]], Depths = null }),
             RepairCode.RePairBraid => Address(f => f with { Apart = [.. f.Apart, $"{repair.Part} strand a", $"{repair.Part} strand b"] }),
             RepairCode.JoinNearMatch => Address(f => f with { Join = [.. f.Join, $"{repair.Leftover}~{repair.OtherLeftover}"] }),
-            RepairCode.MoveOne or RepairCode.WiderBrimSet => KeepHere(repair.Part!, repair.Leftover!),
+            RepairCode.MoveOne => KeepHere(repair.Part!, repair.Leftover!),
             _ => null,
         };
     }
@@ -300,6 +346,7 @@ public sealed record CanIMakeForm
             Apart = Apart,
             Locks = keep,
             Never = never,
+            Like = [.. Like.Select(l => l.Split('~', 2)).Where(l => l.Length == 2).Select(l => new Pairing(l[0], l[1]))],
         };
     }
 

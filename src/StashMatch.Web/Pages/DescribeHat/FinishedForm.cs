@@ -15,8 +15,8 @@ public sealed class FinishedForm
 
     public string Stripes { get; set; } = "";
 
-    /// <summary>"all" or a part's name.</summary>
-    public string Part { get; set; } = "all";
+    /// <summary>The whole hat, or a part's name.</summary>
+    public string Part { get; set; } = HatWords.WholeHat;
 
     public string Grams { get; set; } = "";
 
@@ -50,10 +50,10 @@ public sealed class FinishedForm
             errors.Add("label", $"cannot be read: {label}");
         }
 
-        var parts = needs?.Parts.Where(p => Part == "all" || p.Name == Part.Trim()).ToList() ?? [];
+        var parts = needs?.Parts.Where(p => Part.Trim() is HatWords.WholeHat or "all" || p.Name == Part.Trim()).ToList() ?? [];
         if (needs is not null && parts.Count == 0)
         {
-            errors.Add("part", "must be all, or one such as brim or stripe 1");
+            errors.Add("part", $"must be {HatWords.WholeHat}, or one such as brim or stripe 1");
         }
 
         if (errors.Any)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
@@ -61,7 +60,7 @@ public class DetailsForm
             Code = logged.Code,
             Label = logged.Ratio?.ToString() ?? "",
             From = logged.Ratio?.Source ?? RatioSource.Printed,
-            Class = logged.Class is { } c ? ((int)c).ToString(CultureInfo.InvariantCulture) : "",
+            Class = logged.Class is { } c ? Pieces.Terms.Short(c) : "",
             Fibre = logged.Fibre.IsUnknown ? "" : logged.Fibre.ToString(),
             Colour = logged.Colour?.Hex ?? "",
             Care = logged.Care?.ToString() ?? "",
@@ -203,15 +202,14 @@ public class DetailsForm
 
     private WeightClass? ReadClass(FieldErrors errors)
     {
-        var typed = Class.Trim();
-        if (typed is [>= '0' and <= '7'])
+        if (WeightClasses.TryRead(Class, out var read))
         {
-            return (WeightClass)(typed[0] - '0');
+            return read;
         }
 
-        if (typed.Length > 0)
+        if (!string.IsNullOrWhiteSpace(Class))
         {
-            errors.Add("class", "must be a whole number from 0 to 7");
+            errors.Add("class", "must be one such as fingering, sport, DK, worsted or bulky");
         }
 
         return null;

@@ -52,7 +52,7 @@ public sealed partial class SheetTests : SheetPages
         var named = await TextAsync(Question);
         Assert.Contains("less what plans have of them", named, StringComparison.Ordinal);
         Assert.Contains("4.2 m / 4.6 yd free", named, StringComparison.Ordinal);
-        var again = WebUtility.HtmlDecode(Regex.Match(await TextAsync(at), "href=\"(/can-i-make[^\"]*)\"[^>]*>Ask its question again").Groups[1].Value);
+        var again = WebUtility.HtmlDecode(Regex.Match(await TextAsync(at), "href=\"(/can-i-make[^\"]*)\"[^>]*>Change this hat").Groups[1].Value);
         Assert.EndsWith($"&plan={at["/plans/".Length..]}", again, StringComparison.Ordinal);
         var text = await TextAsync(again);
         Assert.Contains("change “Winter hat” to this", WebUtility.HtmlDecode(text), StringComparison.Ordinal);
@@ -81,7 +81,7 @@ public sealed partial class SheetTests : SheetPages
         await LogAsync();
         var at = await SaveAsync("Winter hat");
         var text = await TextAsync(at);
-        foreach (var said in new[] { "Winter hat", "Put by first", "Wind off", ">Oa<", "strand a: ", "Set-up", "Over: ", "Under: ", "Weave in", "joins here", "yes" })
+        foreach (var said in new[] { "Winter hat", "Wind off first", "Wind off", ">Oa<", "first colour: ", "Set-up", "Over: ", "Under: ", "Weave in", "Join. ", "yes" })
         {
             Assert.Contains(said, text, StringComparison.Ordinal);
         }
@@ -113,9 +113,9 @@ public sealed partial class SheetTests : SheetPages
         var text = Plain(await TextAsync(at));
         foreach (var said in new[]
         {
-            "only just", "used 26.5 m / 29.0 yd against 24.2 m / 26.5 yd planned: 9.4 % more than planned", "left 6.4 g, 14.6 m / 16.0 yd",
-            "before the crown stop at 6.1 g , it takes 14.0 m / 15.3 yd", "at the end 0.7 m / 0.8 yd (0.3 g) to spare",
-            "Knit the crown in Teal, the stripe colour with most to spare", "Decrease a round sooner",
+            "only just", "used 26.5 m / 29.0 yd, planned 24.2 m / 26.5 yd: 9.4 % more than planned", "left 6.4 g, 14.6 m / 16.0 yd",
+            "Start the crown only if the ball weighs 6.1 g or more. It takes 14.0 m / 15.3 yd.", "At the end 0.7 m / 0.8 yd (0.3 g) left; probably 0 to ",
+            "Knit the crown in Teal, the stripe colour with most left", "Decrease a round sooner",
         })
         {
             Assert.Contains(said, text, StringComparison.Ordinal);
@@ -124,7 +124,7 @@ public sealed partial class SheetTests : SheetPages
         // The bag still knows the ball as it was; its yarn is kept for the plan all the same.
         Assert.Equal(18m, (await App.Services.GetRequiredService<LeftoverStore>().FindAsync("oat", Stop))!.Left.Value);
         await GoAsync(at, "forget", ("forget", "oat"));
-        Assert.DoesNotContain("more than planned", await TextAsync(at), StringComparison.Ordinal);
+        Assert.DoesNotContain("% more than planned", await TextAsync(at), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -163,11 +163,14 @@ public sealed partial class SheetTests : SheetPages
 
         await GoAsync(at, "finish", ("left-0", "85"));
         var text = await TextAsync(at);
-        var factor = double.Parse(Factor().Match(text).Groups["factor"].Value, System.Globalization.CultureInfo.InvariantCulture);
-        Assert.InRange(factor, 0.5, 2);
+        var used = Compared().Match(text);
+        Assert.True(used.Success, text);
         await GoAsync(at, "learn");
         var known = Assert.Single(await App.Services.GetRequiredService<KnitterStore>().ListAsync(Stop));
-        Assert.Equal(factor, known.Calibration.Factor, 2);
+
+        // Most knitters use 1.10 times the yarn in the stitches alone.
+        var percent = Math.Round(100 * ((known.Calibration.Factor / 1.10) - 1));
+        Assert.Equal(($"{Math.Abs(percent)}", percent > 0 ? "more" : "less"), (used.Groups["percent"].Value, used.Groups["which"].Value));
         Assert.DoesNotContain("Use it for my next hats", await TextAsync(at), StringComparison.Ordinal);
 
         // The offer is gone, and sending it once more adds nothing.
@@ -207,7 +210,7 @@ public sealed partial class SheetTests : SheetPages
         var at = await SaveAsync("Winter hat");
         var text = await TextAsync($"{at}?form={form}");
         Assert.Contains($"class=\"sheet {form}\"", text, StringComparison.Ordinal);
-        Assert.Contains("Strand a is", text, StringComparison.Ordinal);
+        Assert.Contains("The first colour is", text, StringComparison.Ordinal);
         Assert.Contains("metres or", text, StringComparison.Ordinal);
         Assert.Equal($"{at}?form={form}#step-brim", await GoAsync($"{at}?form={form}", "tick", ("tick", "brim")));
     }
@@ -215,7 +218,7 @@ public sealed partial class SheetTests : SheetPages
     [Fact]
     public async Task Plans_are_renamed_copied_set_free_kept_again_and_deleted()
     {
-        Assert.Contains("No plan is kept yet", await TextAsync("/plans"), StringComparison.Ordinal);
+        Assert.Contains("You are knitting nothing yet", await TextAsync("/plans"), StringComparison.Ordinal);
         await LogAsync();
         var id = (await SaveAsync("Winter hat"))["/plans/".Length..];
         Assert.Equal("/plans?said=renamed", await GoAsync("/plans", $"rename-{id}", ("name", "Frost hat")));
@@ -223,7 +226,7 @@ public sealed partial class SheetTests : SheetPages
         var copy = (await Plans.ListAsync(Stop)).Single(p => p.Id != id);
         Assert.Equal(("Frost hat (2)", false), (copy.Name, copy.Reserves));
         using var clash = await PostAsync("/plans", $"reserve-{copy.Id}");
-        Assert.Contains("Frost hat has", await clash.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+        Assert.Contains("is kept for Frost hat", await clash.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
         Assert.Equal("/plans?said=free", await GoAsync("/plans", $"reserve-{id}"));
         Assert.Equal("/plans?said=kept", await GoAsync("/plans", $"reserve-{copy.Id}"));
         Assert.Equal("/plans?said=deleted", await GoAsync("/plans", $"delete-{id}"));
@@ -251,6 +254,6 @@ public sealed partial class SheetTests : SheetPages
     [GeneratedRegex("name=\"tick\" value=\"(?<key>[^\"]+)\"", RegexOptions.ExplicitCapture)]
     private static partial Regex Steps();
 
-    [GeneratedRegex("You used (?<factor>[0-9.]+) ", RegexOptions.ExplicitCapture)]
-    private static partial Regex Factor();
+    [GeneratedRegex("You used (?<percent>[0-9]+) % (?<which>more|less) yarn than most knitters", RegexOptions.ExplicitCapture)]
+    private static partial Regex Compared();
 }

@@ -117,7 +117,7 @@ public sealed partial class YardageTablesTests(HomeApp app) : IClassFixture<Home
     [InlineData("hat=zzz", "Hat is not one of the hats here.")]
     [InlineData("from=0", "From must be a whole number from 1 to 24.")]
     [InlineData("from=9&to=4", "To must not be below from.")]
-    [InlineData("allowance=1.2,3", "Allowance has more than one decimal sign")]
+    [InlineData("allowance=1.2,3", "The reserve has more than one decimal sign")]
     [InlineData("label=thick", "Label cannot be read: a label is one mass and one length")]
     [InlineData("form=wide", "Form must be one of")]
     public async Task A_field_that_cannot_be_read_is_named_on_the_page_and_in_the_file(string query, string says)
@@ -165,13 +165,13 @@ public sealed partial class YardageTablesTests(HomeApp app) : IClassFixture<Home
 
         var before = await LookAsync();
         Assert.Contains("× 1.1, what knitting really takes", before.Working, StringComparison.Ordinal);
-        Assert.DoesNotContain("is reckoned with", before.Says, StringComparison.Ordinal);
+        Assert.DoesNotContain("Estimates are", before.Says, StringComparison.Ordinal);
         var knitter = own.Services.GetRequiredService<KnitterStore>();
         await knitter.TakeOverAsync("side-to-side-sample", "2 testers (Ada, Bea)", new(1.02, 0.06), Stop);
         var after = await LookAsync();
         Assert.NotEqual(before.Total, after.Total);
         Assert.Contains("× 1.02, what knitting really takes", after.Working, StringComparison.Ordinal);
-        Assert.Contains("What is estimated is reckoned with 1.02 times the bare metres, from 2 testers (Ada, Bea).", after.Says, StringComparison.Ordinal);
+        Assert.Contains("Estimates are 1.02 times the yarn in the stitches alone, from 2 testers (Ada, Bea).", after.Says, StringComparison.Ordinal);
         await knitter.SwitchAsync((await knitter.OfHatAsync("side-to-side-sample", Stop))!.Id, true, Stop);
         Assert.Equal(before, await LookAsync());
     }
