@@ -37,7 +37,7 @@
   // What the address of a form would be; a change of hat lets go of what was decided about the parts of the old one.
   const addressOf = (form, changed) => {
     const pairs = [...new FormData(form)].filter(([, value]) => value !== "");
-    const gone = { hat: ["stripes", "keep", "never", "like", "share", "depths", "without", "apart", "brimDepth", "bindOff", "inTurn"], size: ["depths"], stripes: ["depths", "without", "apart", "inTurn"], arrangement: ["inTurn"] }[changed] ?? [];
+    const gone = JSON.parse(form.dataset.gone ?? "{}")[changed] ?? [];
     return new URL(form.action).pathname + "?" + new URLSearchParams(pairs.filter(([name]) => !gone.includes(name)));
   };
 

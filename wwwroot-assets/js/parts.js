@@ -140,17 +140,16 @@
     if (!target || target.part === what.part || target.yarn === what.yarn) return;
     const asked = new URL(page().dataset.address, location.origin);
     const pairs = asked.searchParams;
-    const keep = pairs.getAll("keep").filter(k => ![target.part, what.part].includes(k.split("~")[0]));
-    const back = pairs.getAll("back").filter(b => b !== what.yarn);
-    const never = pairs.getAll("never").filter(n => n !== `${target.part}~${what.yarn}` && n !== `${what.part}~${target.yarn}`);
-    for (const name of ["keep", "back", "never", "like", "share"]) pairs.delete(name);
-    keep.push(`${target.part}~${what.yarn}`);
-    if (what.part && target.yarn) keep.push(`${what.part}~${target.yarn}`);
+    const [locks, back, never, like] = page().dataset.names.split(" ");
+    const say = (part, yarn) => [part, yarn].map(t => t.replaceAll("%", "%25").replaceAll("~", "%7E")).join("~");
+    const set = (name, values) => { pairs.delete(name); for (const value of values) pairs.append(name, value); };
+    const swaps = what.part && target.yarn;
+    set(locks, [...pairs.getAll(locks).filter(k => ![target.part, what.part].includes(k.split("~")[0])), say(target.part, what.yarn), ...(swaps ? [say(what.part, target.yarn)] : [])]);
+    set(back, pairs.getAll(back).filter(b => b !== what.yarn));
+    set(never, pairs.getAll(never).filter(n => n !== say(target.part, what.yarn) && !(swaps && n === say(what.part, target.yarn))));
+    set(like, [...document.querySelectorAll(".can-i-make .row .code[data-of]")].map(code => say(code.dataset.of, code.dataset.yarn)));
+    pairs.delete("share");
     if (page().dataset.stripes) pairs.set("stripes", page().dataset.stripes);
-    for (const b of back) pairs.append("back", b);
-    for (const k of keep) pairs.append("keep", k);
-    for (const n of never) pairs.append("never", n);
-    for (const code of document.querySelectorAll(".can-i-make .row .code[data-of]")) pairs.append("like", `${code.dataset.of}~${code.dataset.yarn}`);
     ask(asked.pathname + "?" + pairs);
   }
   function end() {

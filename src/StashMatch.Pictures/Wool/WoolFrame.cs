@@ -19,8 +19,9 @@ internal readonly record struct WoolFrame(int Width, int Height, double PerCm, d
             }
         }
 
-        var perCm = view.PerCm ?? view.Width / (2 * (far + Room));
-        var height = (int)Math.Ceiling((high - low + (2 * Room)) * perCm);
-        return new(view.Width, height, perCm, view.Width / 2.0, (high + Room) * perCm);
+        var needed = high - low + (2 * Room);
+        var perCm = view.PerCm ?? Math.Min(view.Width / (2 * (far + Room)), view.Height / needed ?? double.MaxValue);
+        var above = view.Height is { } fixedHeight ? (fixedHeight - (needed * perCm)) / 2 : 0;
+        return new(view.Width, view.Height ?? (int)Math.Ceiling(needed * perCm), perCm, view.Width / 2.0, ((high + Room) * perCm) + above);
     }
 }

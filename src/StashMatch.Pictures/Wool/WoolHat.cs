@@ -77,4 +77,11 @@ public sealed class WoolHat
 
     /// <summary>The area a part lies in; null where the hat has no such part.</summary>
     public string? AreaOf(string part) => Areas.FirstOrDefault(a => a.Name == part || a.Parts.Contains(part, StringComparer.Ordinal))?.Name;
+
+    /// <summary>How far to turn the hat so that an area is in front; null where it goes all round, or there is none of that name.</summary>
+    public double? YawOf(string area)
+    {
+        var at = Array.FindIndex(Areas, a => a.Name == area);
+        return !Sideways || at < 0 || Areas[at].Rows == 0 ? null : (0.5 - ((FirstRows[at] + (Areas[at].Rows / 2.0)) / Rows)) * Grain.Round;
+    }
 }

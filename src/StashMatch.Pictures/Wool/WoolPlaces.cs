@@ -56,7 +56,8 @@ public sealed class WoolPlaces
         ArgumentNullException.ThrowIfNull(view);
         view.Check();
         var form = new WoolForm(hat);
-        var small = view with { Width = Math.Min(view.Width, MapWidth), PerCm = view.PerCm * Math.Min(view.Width, MapWidth) / view.Width };
+        var share = (double)Math.Min(view.Width, MapWidth) / view.Width;
+        var small = view with { Width = Math.Min(view.Width, MapWidth), PerCm = view.PerCm * share, Height = view.Height is { } h ? (int)Math.Round(h * share) : null };
         var rough = WoolPicture.Rough(form, small);
         var meshes = WoolMesh.Of(form, hat, rough);
         var frame = WoolFrame.Of(meshes, small);

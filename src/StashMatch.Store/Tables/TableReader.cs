@@ -14,6 +14,7 @@ internal static class TableReader
     /// <summary>The largest file taken, bytes.</summary>
     public const int MostBytes = 8 * 1024 * 1024;
 
+    private static readonly Field KnittedUp = Field.YesNo("knittedUp");
     private static readonly char[] Separators = [',', ';', '\t'];
 
     public static TablePreview Read(ReadOnlySpan<byte> file)
@@ -94,7 +95,7 @@ internal static class TableReader
             var leftover = fault is not null || cells.Count != columns.Count ? null : ReadRow(columns.ConvertAll(c => c.Column), cells, errors);
             var reasons = fault is { } f ? [Words(f)]
                 : cells.Count != columns.Count ? [$"has {cells.Count} cells, but the heading has {columns.Count}: put quotation marks around a cell with the sign in it that stands between cells"]
-                : errors.ByField.SelectMany(e => e.Value.Select(m => $"{e.Key} {m}")).ToList();
+                : errors.ByField.SelectMany(e => e.Value.Select(m => $"{Column(e.Key)} {m}")).ToList();
             if (leftover?.Id is { } id && !ids.TryAdd(id, number))
             {
                 reasons.Add($"id {id} is in row {ids[id]} already");
@@ -114,6 +115,11 @@ internal static class TableReader
         return new TablePreview { Rows = rows, Bad = bad, NotRead = [.. columns.Where(c => c.Column is null && c.Heading.Length > 0).Select(c => c.Heading)] };
     }
 
+    // "label.grams" is the column labelGrams.
+    private static string Column(string field) => field.IndexOf('.', StringComparison.Ordinal) is > 0 and var dot
+        ? $"{field[..dot]}{char.ToUpperInvariant(field[dot + 1])}{field[(dot + 2)..]}"
+        : field;
+
     private static List<string> Cells(CsvReader csv) => [.. Enumerable.Range(0, csv.FieldCount).Select(csv.GetString)];
 
     private static NewLeftover? ReadRow(List<string?> columns, List<string> cells, FieldErrors errors)
@@ -121,55 +127,34 @@ internal static class TableReader
         string? Text(string column) => columns.IndexOf(column) is >= 0 and var i
             ? TableColumns.HasWords(column) ? FormulaGuard.In(cells[i]) : cells[i]
             : null;
-        var label = Text(TableColumns.Label) is { } l && !string.IsNullOrWhiteSpace(l) ? l : null;
-        var details = LeftoverText.Read(Text, errors);
-        if (label is not null && details is not null)
+        var said = LeftoverFields.OfColumns(Text);
+        if (Text(TableColumns.Label) is { } label && !string.IsNullOrWhiteSpace(label))
         {
-            if (details.Ratio is not null)
+            if (said[LeftoverFields.Label].IsNothing)
             {
-                errors.Add(TableColumns.Label, "is given twice, in one cell and in several");
-            }
-            else if (LabelText.TryParse(label, LeftoverText.ReadSource(Text, errors), out var ratio, out var wrong))
-            {
-                details = details with { Ratio = ratio };
+                said = said.With(LeftoverFields.Label, label);
             }
             else
             {
-                errors.Add(TableColumns.Label, $"cannot be read: {wrong}");
+                errors.Add(TableColumns.Label, "is given twice, in one cell and in several");
             }
         }
 
-        var weighing = ReadWeighing(Text, errors);
-        var knittedUp = LeftoverText.ReadYesNo("knittedUp", Text, errors);
+        foreach (var field in LeftoverText.Weighed.Append(KnittedUp))
+        {
+            said = said.With(field, Text(field.Name));
+        }
+
+        var reading = new Reading(said, errors);
+        var (details, weighing, knittedUp) = (LeftoverFields.Read(reading), LeftoverText.ReadWeighing(reading), reading.YesNo(KnittedUp) ?? false);
         if (details is null || weighing is null || errors.Any)
         {
             return null;
         }
 
-        var leftover = NewLeftover.Of(details, weighing) with { Id = Text("id") is { Length: > 0 } id ? id : null, KnittedUp = knittedUp };
+        var leftover = new NewLeftover(details, weighing) { Id = Text("id") is { Length: > 0 } id ? id : null, KnittedUp = knittedUp };
         leftover.Check(errors);
         return leftover;
-    }
-
-    private static Weighing? ReadWeighing(Func<string, string?> text, FieldErrors errors)
-    {
-        decimal? Number(string column, decimal otherwise, decimal least, decimal most) =>
-            string.IsNullOrWhiteSpace(text(column)) && column != "grams" ? otherwise : LeftoverText.ReadNumber(column, text(column), least, most, errors);
-        var gross = Number("grams", 0, 0.001m, Weighing.MostGrams);
-        var tare = Number("tareGrams", 0, 0, Weighing.MostGrams);
-        var step = Number("scaleStepGrams", 1, 0.001m, 100);
-        if (gross is null || tare is null || step is null)
-        {
-            return null;
-        }
-
-        if (Grams.From(tare.Value) >= Grams.From(gross.Value))
-        {
-            errors.Add("tareGrams", "must be less than the reading");
-            return null;
-        }
-
-        return new Weighing(Grams.From(gross.Value), Grams.From(tare.Value), Grams.From(step.Value));
     }
 
     private static string Words(CsvMalformedReason fault) => fault switch

@@ -52,8 +52,9 @@ function frameOf(meshes, view) {
     high = Math.max(high, m.y[q] * cos + r * sin);
     low = Math.min(low, m.y[q] * cos - r * sin);
   }
-  const perCm = view.perCm || view.width / (2 * (far + ROOM));
-  return { width: view.width, height: Math.ceil((high - low + 2 * ROOM) * perCm), perCm, x: view.width / 2, y: (high + ROOM) * perCm };
+  const needed = high - low + 2 * ROOM, perCm = view.perCm || Math.min(view.width / (2 * (far + ROOM)), view.height ? view.height / needed : Infinity);
+  const above = view.height ? (view.height - needed * perCm) / 2 : 0;
+  return { width: view.width, height: view.height || Math.ceil(needed * perCm), perCm, x: view.width / 2, y: (high + ROOM) * perCm + above };
 }
 
 let pooled = null; // the samples' arrays are large: kept from one picture to the next
@@ -184,26 +185,33 @@ class Light {
 
 // The fabric laid flat once, so that a turning hat only looks it up: loops, tone and twist are kept, nothing is worked out anew.
 class Laid {
-  constructor(hat, form, perCm) {
-    const spot = new Spot(hat, form), light = Object.create(Light.prototype), kept = ['height', 'slopeRound', 'slopeUp', 'tone', 'shade', 'soft', 'ply'];
+  constructor(hat, form) {
+    Object.assign(this, { hat, form, inks: [], maps: [] });
+  }
+
+  * lay(perCm) {
+    const { hat, form } = this, spot = new Spot(hat, form), light = Object.create(Light.prototype), kept = ['height', 'slopeRound', 'slopeUp', 'tone', 'shade', 'soft', 'ply'];
     Object.assign(light, { spot, detail: 0.35, rough: false });
-    this.inks = [];
-    this.maps = [];
     for (const surface of [BODY, CUFF, POMPOM]) {
       const profile = form.of(surface);
       if (!profile) continue;
       const w = Math.round(ROUND * form.radius * perCm), h = Math.round(profile.length * perCm), n = w * h, m = { w, h, profile, area: new Uint8Array(n), ink: new Uint8Array(n), ghost: new Uint8Array(n) };
       for (const name of kept) m[name] = new Float32Array(n);
-      for (let i = 0, q = 0; i < w; i++) for (let j = 0; j < h; j++, q++) {
-        const angle = ((i + 0.5) / w - 0.5) * ROUND, s = profile.start + (j + 0.5) / h * profile.length;
-        spot.look(surface, angle, s, profile.radius(s));
-        spot.ply = light.ply(angle, s);
-        for (const name of kept) m[name][q] = spot[name];
-        m.area[q] = spot.area;
-        m.ghost[q] = spot.ghost ? 1 : 0;
-        let at = this.inks.findIndex(k => k.ink === spot.ink);
-        if (at < 0) at = this.inks.push({ ink: spot.ink, yarn: spot.yarn }) - 1;
-        m.ink[q] = at;
+      m.sin = Float64Array.from({ length: w }, (_, i) => Math.sin(((i + 0.5) / w - 0.5) * ROUND));
+      m.cos = Float64Array.from({ length: w }, (_, i) => Math.cos(((i + 0.5) / w - 0.5) * ROUND));
+      for (let i = 0, q = 0; i < w; i++) {
+        if (i % 24 === 0) yield;
+        for (let j = 0; j < h; j++, q++) {
+          const angle = ((i + 0.5) / w - 0.5) * ROUND, s = profile.start + (j + 0.5) / h * profile.length;
+          spot.look(surface, angle, s, profile.radius(s));
+          spot.ply = light.ply(angle, s);
+          for (const name of kept) m[name][q] = spot[name];
+          m.area[q] = spot.area;
+          m.ghost[q] = spot.ghost ? 1 : 0;
+          let at = this.inks.findIndex(k => k.ink === spot.ink);
+          if (at < 0) at = this.inks.push({ ink: spot.ink, yarn: spot.yarn }) - 1;
+          m.ink[q] = at;
+        }
       }
       this.maps[surface] = m;
     }
@@ -216,7 +224,7 @@ class Laid {
     this.area = m.area[q]; this.ghost = m.ghost[q] === 1;
     const { ink, yarn } = this.inks[m.ink[q]];
     this.ink = ink; this.yarn = yarn;
-    this.sin = Math.sin(angle); this.cos = Math.cos(angle);
+    this.sin = m.sin[i]; this.cos = m.cos[i];
   }
 }
 
@@ -228,20 +236,42 @@ export class Painter {
     this.laid = null;
   }
 
-  // Makes the turning quick; takes about as long as a picture.
-  layFlat() {
-    this.laid ??= new Laid(this.hat, this.form, 22);
+  // Makes the turning quick; takes about as long as a picture. Stops now and then, so that a worker can look whether it is still wanted.
+  * laying() {
+    if (this.laid) return;
+    const laid = new Laid(this.hat, this.form);
+    yield* laid.lay(22);
+    this.laid = laid;
   }
 
-  // view: { width, yaw, tilt, dark, perCm }; quick: once it is laid flat, for turning. The answer: { width, height, pixels, areas }.
+  layFlat() {
+    for (const _ of this.laying());
+  }
+
+  // view: { width, height, yaw, tilt, dark, perCm, samples }; quick: for turning, from what was laid flat. The answer: { width, height, pixels, areas }.
   paint(view, quick = false) {
-    const { hat, form } = this, rough = quick && !!this.laid, fine = quick ? 1 : 2;
+    const steps = this.painting(view, quick);
+    let step = steps.next();
+    while (!step.done) step = steps.next();
+    return step.value;
+  }
+
+  * painting(view, quick = false) {
+    const { hat, form } = this, rough = quick && !!this.laid, fine = quick ? 1 : view.samples || 2;
     const perCm = view.perCm || view.width / (2.3 * form.radius), key = `${rough} ${clamp(perCm / 20, 0.30, 1)}`;
     if (!this.meshes.has(key)) this.meshes.set(key, meshesOf(form, hat, perCm, rough ? 0.6 : 1));
     const meshes = this.meshes.get(key), frame = frameOf(meshes, view), samples = new Samples(meshes, view, frame, fine);
     const sheet = { width: frame.width, height: frame.height, pixels: new Uint8ClampedArray(frame.width * frame.height * 4), areas: new Uint8Array(frame.width * frame.height).fill(NOTHING) };
     const light = new Light(this, view, frame, rough ? this.laid : new Spot(hat, form), rough);
-    for (let y = 0; y < frame.height; y++) for (let x = 0; x < frame.width; x++) {
+    for (let y = 0; y < frame.height; y++) {
+      this.row(sheet, samples, light, fine, y);
+      if (!quick && y % 16 === 15) yield;
+    }
+    return quick ? sheet : new Edge(hat, sheet, frame, samples, fine).finish(meshes);
+  }
+
+  row(sheet, samples, light, fine, y) {
+    for (let x = 0; x < sheet.width; x++) {
       let r = 0, g = 0, b = 0, hits = 0, ghosts = 0, area = NOTHING;
       for (let k = 0; k < fine * fine; k++) {
         const at = (y * fine + ((k / fine) | 0)) * samples.width + x * fine + k % fine;
@@ -251,12 +281,11 @@ export class Painter {
         if (light.spot.ghost) ghosts++;
       }
       if (hits === 0) continue;
-      const o = (y * frame.width + x) * 4;
+      const o = (y * sheet.width + x) * 4;
       sheet.pixels[o] = byte(r / hits); sheet.pixels[o + 1] = byte(g / hits); sheet.pixels[o + 2] = byte(b / hits);
       sheet.pixels[o + 3] = (255 * (hits - ghosts + ghosts * GHOST) / (fine * fine) + 0.5) | 0;
-      sheet.areas[y * frame.width + x] = area;
+      sheet.areas[y * sheet.width + x] = area;
     }
-    return quick ? sheet : new Edge(hat, sheet, frame, samples, fine).finish(meshes);
   }
 }
 

@@ -100,6 +100,9 @@ public static class CanIMakeItWords
 
     public static string KeptElsewhere(int some) => some == 1 ? "Yarn of one leftover is kept for another hat." : $"Yarn of {some} leftovers is kept for other hats.";
 
+    /// <summary>What a message calls a field of the question.</summary>
+    public static string Called(string field) => field switch { "allowancePercent" => "the reserve", "colourOrder" => "colour order", "locks" => "what is always used", "brimDepthCm" => "brim depth", "rows" => "the stripes’ rows", _ => field };
+
     public static string HeldWrong(string message) => $"What is held together {message}.";
 
     /// <summary>Two leftovers held together, and what stays of the longer one.</summary>
@@ -115,27 +118,27 @@ public static class CanIMakeItWords
     {
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(nameOf);
-        string In(string pair) => pair.Split('~', 2) is [_, var id] ? nameOf(id) : "";
-        string Part(string pair) => Words.The(pair.Split('~', 2)[0]);
+        string In(string pair) => SaidInAddress.Apart(pair) is [_, var id] ? nameOf(id) : "";
+        string Part(string pair) => Words.The(SaidInAddress.Apart(pair)[0]);
         (string, string, string)? One(string name, string? value, string text) => string.IsNullOrEmpty(value) ? null : (name, value, text);
         (string, string, string)?[] single =
         [
             form.NextDoor == "blend" ? One("nextDoor", "blend", "neighbouring stripes may look alike") : null,
             form.Brim == "single" ? One("brim", "single", "single brim, not folded") : null,
-            One("brimDepth", form.BrimDepth, $"brim {form.BrimDepth} cm deep"),
+            One(ChangedHat.BrimDepthCm.Name, form.BrimDepth, $"brim {form.BrimDepth} cm deep"),
             One("bindOff", form.BindOff, form.BindOff == "tubular" ? "tubular bind-off" : "plain bind-off"),
             One("inTurn", form.InTurn, $"repeat {form.InTurn} colours"),
-            One("depths", form.Depths, $"stripes of {form.Depths?.Replace(",", ", ", StringComparison.Ordinal)} rows"),
+            One(ChangedHat.Rows.Name, form.Depths, $"stripes of {form.Depths?.Replace(",", ", ", StringComparison.Ordinal)} rows"),
         ];
         return
         [
             .. single.OfType<(string, string, string)>(),
-            .. form.Without.Select(b => ("without", b, $"without braid {b}")),
-            .. form.Apart.Select(p => ("apart", p, $"{Words.The(p)} from any leftover")),
-            .. form.Join.Select(j => ("join", j, $"{string.Join(" and ", j.Split('~').Select(nameOf))}, one after the other")),
-            .. form.Back.Select(b => ("back", b, $"don’t use {nameOf(b)}")),
-            .. form.Keep.Select(k => ("keep", k, $"always use {In(k)} in {Part(k)}")),
-            .. form.Never.Select(n => ("never", n, $"not {In(n)} in {Part(n)}")),
+            .. form.Without.Select(b => (ChangedHat.Without.Name, b, $"without braid {b}")),
+            .. form.Apart.Select(p => (Pairings.Apart.Name, p, $"{Words.The(p)} from any leftover")),
+            .. form.Join.Select(j => (Together.Joined.Name, j, $"{string.Join(" and ", SaidInAddress.Apart(j).Select(nameOf))}, one after the other")),
+            .. form.Back.Select(b => (MatchQuestion.Back.Name, b, $"don’t use {nameOf(b)}")),
+            .. form.Keep.Select(k => (Pairings.Locks.Name, k, $"always use {In(k)} in {Part(k)}")),
+            .. form.Never.Select(n => (Pairings.Never.Name, n, $"not {In(n)} in {Part(n)}")),
         ];
     }
 
@@ -171,7 +174,7 @@ public static class CanIMakeItWords
 
         var parts = view.RowsOf(ball.Leftover.Id);
         var where = parts.Count switch { 1 => parts[0], 2 => $"{parts[0]} and {parts[1]}", var n => $"{n} parts" };
-        return ($"{ball.Leftover.Name}: {where}, {Shown.OwnUp(ball.Used)}", $"leaves {Shown.Own(ball.Left)}; you asked {Shown.OwnUp(Asked(view, ball))}");
+        return ($"{ball.Leftover.Name}: {where} {Shown.OwnUp(ball.Used)}", $"leaves {Shown.Own(ball.Left)}; you asked {Shown.OwnUp(Asked(view, ball)).Split(' ')[0]}");
     }
 
     /// <summary>The reserve asked of a ball.</summary>
@@ -387,6 +390,8 @@ public static class CanIMakeItWords
     }
 
     public const string AfterClash = "Use other leftovers, or free the yarn in the other hat.";
+
+    public const string WithoutKeeping = "Knit this, keep no yarn for it";
 
     public const string ChangedElsewhere = "This hat was changed in another window. Open it and look again.";
 

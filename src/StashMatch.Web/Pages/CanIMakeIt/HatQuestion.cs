@@ -32,9 +32,10 @@ public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
         var bag = saving ? [.. lot.Select(l => new FreeLeftover(l, l.ToLeftover()!))] : FreeLeftover.Among(lot);
         foreach (var gone in lot.Where(l => bag.All(b => b.Of.Id != l.Id)))
         {
-            if (form.Leftovers.Contains(gone.Id, StringComparer.Ordinal) || form.Keep.Any(k => k.EndsWith($"~{gone.Id}", StringComparison.Ordinal)))
+            var chosen = form.Leftovers.Contains(gone.Id, StringComparer.Ordinal);
+            if (chosen || form.Asked[Pairings.Locks].Each?.Any(l => Pairings.LeftoverOf(l) == gone.Id) == true)
             {
-                errors.Add(form.Leftovers.Contains(gone.Id, StringComparer.Ordinal) ? "leftover" : "keep", $"names {gone.Name}, and all of it is kept for a plan: choose another, or set it free there");
+                errors.Add((chosen ? MatchQuestion.Leftovers : Pairings.Locks).Name, $"names {gone.Name}, and all of it is kept for a plan: choose another, or set it free there");
             }
         }
 

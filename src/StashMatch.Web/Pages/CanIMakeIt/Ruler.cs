@@ -22,7 +22,7 @@ public sealed record Ruler(decimal FullMetres)
     public decimal At(Metres length) => Math.Clamp(length.Value / FullMetres * 100, 0, 100);
 
     /// <summary>How far apart the lines across the rows are, in per cent: the marks of the first edge.</summary>
-    public decimal Step => Marked(Own ? FullMetres : FullMetres / Metres.PerYard, 5) / (Own ? FullMetres : FullMetres / Metres.PerYard) * 100;
+    public decimal Step => Marked(Own ? FullMetres : FullMetres / Metres.PerYard, 6) / (Own ? FullMetres : FullMetres / Metres.PerYard) * 100;
 
     private static bool Own => Habits.Now.FirstUnit == Knitting.Yarns.LengthUnit.Metres;
 

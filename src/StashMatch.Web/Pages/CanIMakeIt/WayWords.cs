@@ -21,7 +21,7 @@ public static class WayWords
             RepairCode.RePairBraid => $"Other yarn in {repair.Part}",
             RepairCode.DropBraid => $"Leave out {repair.Part}",
             RepairCode.JoinNearMatch => $"{Name(repair.Leftover)} and {Name(repair.OtherLeftover)} in one part",
-            RepairCode.ShallowerBrim => $"Brim {Shown.OwnDepth(repair.BrimDepth!.Value)} deep",
+            RepairCode.ShallowerBrim => $"Brim {Shown.OwnDepth(repair.BrimDepth!.Value)} deep{(view.Answer.Hat.Plan is { } plan ? $", not {Shown.OwnDepth(plan.BrimDepth).Split(' ')[0]}" : "")}",
             RepairCode.AnotherArrangement => Terms.Capital(Words.Of(repair.Arrangement!.Value)),
             RepairCode.Blend => "Let neighbours look alike",
             RepairCode.UnfoldBrim => "Single brim, not folded",
@@ -29,6 +29,24 @@ public static class WayWords
             RepairCode.ThriftierBindOff => repair.BindOff == EdgeKind.Tubular ? "Tubular bind-off" : "Plain bind-off",
             RepairCode.WeighSwatch => "Weigh a swatch",
             _ => repair.BuyMiniSkeins is { } minis ? $"Buy {CanIMakeItWords.Counted(minis, "mini-skein")}" : $"Buy {repair.BuyGrams} g",
+        };
+    }
+
+    /// <summary>The same where there is little room: two words or three.</summary>
+    public static string Shortest(Repair repair, AnswerView view)
+    {
+        ArgumentNullException.ThrowIfNull(repair);
+        return repair.Code switch
+        {
+            RepairCode.ShallowerBrim => $"Brim {Shown.OwnDepth(repair.BrimDepth!.Value)}",
+            RepairCode.UnfoldBrim => "Single brim",
+            RepairCode.MoveOne => $"Use {view.Words.Name(repair.Leftover)}",
+            RepairCode.Blend => "Let them blend",
+            RepairCode.JoinNearMatch => "Join two balls",
+            RepairCode.FewerRows => "Move some rows",
+            RepairCode.AnotherArrangement when repair.Arrangement == Arrangement.OneThread => "One braid colour",
+            RepairCode.AnotherArrangement when repair.Arrangement == Arrangement.OwnColours => "All different",
+            _ => Short(repair, view),
         };
     }
 }
