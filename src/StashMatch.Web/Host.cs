@@ -56,6 +56,7 @@ public static class Host
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
         builder.Services.AddScoped<Microsoft.AspNetCore.Components.Web.HtmlRenderer>();
         builder.Services.AddScoped<Pages.CanIMakeIt.HatQuestion>();
+        builder.Services.AddSingleton<Pages.CanIMakeIt.HatPictures>();
     }
 
     public static void UseStashMatch(this WebApplication app)

@@ -9,7 +9,7 @@
   const note = document.getElementById("components-reconnect-modal");
   if (!note) return;
   const words = note.querySelector("[data-words]");
-  const { lost, still } = words.dataset;
+  const { still, lost } = note.dataset;
   let cut = false, knocking = false;
 
   const keep = event => {

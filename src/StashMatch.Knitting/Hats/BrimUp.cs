@@ -113,7 +113,7 @@ internal static class BrimUp
 
         if (flat)
         {
-            var height = gauge.DepthOf(straight + crown.Count + brimRounds);
+            var height = Centimetres.From(gauge.DepthOf(straight + crown.Count).Value + BrimRounds.Depth(brimRounds, gauge).Value);
             parts.Add(new HatPart(PartNames.Seam, PartKind.Seam, 0, null, 0, height, Extras.Seam * (double)height.Value / 100, Extras.Ends));
         }
 

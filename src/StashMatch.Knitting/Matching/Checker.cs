@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching.Search;
 
 namespace StashMatch.Knitting.Matching;
 
@@ -21,7 +22,7 @@ public static class Checker
             var locks = question.Locks.Where(l => l.Part == (own ? part.Part.Name : part.Part.Yarn ?? part.Part.Name)).ToList();
             foreach (var f in part.All)
             {
-                Must(locks.Count == 0 || locks.Exists(l => l.Leftover == f.Leftover && (l.HeldDouble || locks.TrueForAll(o => o.Leftover == f.Leftover))), $"{part.Part.Name}: not from the leftover it is kept to");
+                Must(locks.Count == 0 || part.HeldDouble || locks.TrueForAll(l => l.Leftover == f.Leftover), $"{part.Part.Name}: not from the leftover it is kept to");
                 Must(!question.Never.Any(n => n.Part == part.Part.Name && n.Leftover == f.Leftover), $"{part.Part.Name}: from one it must not be");
                 Must(byId[f.Leftover].ClassOrGuess == answer.Hat.WeightClass || question.Locks.Any(l => l.Leftover == f.Leftover), $"{part.Part.Name}: another weight class");
             }

@@ -28,7 +28,7 @@ public static class HatText
             {
                 PartKind.Seam => "sews the panel together and draws in the top",
                 PartKind.Brim when plan.BrimFolded =>
-                    $"{Counted(plan.BrimRounds, "round")} of rib, {Both(plan.Gauge.DepthOf(plan.BrimRounds))} as knitted, folded to {Both(plan.BrimDepth)}",
+                    $"{Counted(plan.BrimRounds, "round")} of rib, {Both(plan.BrimKnitted)} as knitted, folded to {Both(plan.BrimDepth)}",
                 PartKind.Brim => $"{Counted(plan.BrimRounds, "round")} of rib, {Both(plan.BrimDepth)} deep",
                 PartKind.Crown => $"{Counted(part.Rows, "round")}, {Both(part.Depth)} deep, drawn in to the top",
                 _ => $"{Counted(part.Rows, Row(plan))}, {Both(part.Depth)} deep{DrawnIn(plan, part)}",

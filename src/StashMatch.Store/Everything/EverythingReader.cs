@@ -55,7 +55,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
     {
         var name = (at + field).TrimEnd('.');
         var before = errors.Any;
-        LeftoverDetails.CheckText(errors, name, id, 80);
+        errors.CheckText(name, id, 80);
         if (string.IsNullOrWhiteSpace(id))
         {
             errors.Add(name, "is missing");
@@ -91,7 +91,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
 
     private CalibrationRow Read(CalibrationJson json, string at)
     {
-        LeftoverDetails.CheckText(errors, $"{at}from", json.From, 200);
+        errors.CheckText($"{at}from", json.From, 200);
         if (string.IsNullOrWhiteSpace(json.From))
         {
             errors.Add($"{at}from", "is missing");
@@ -135,7 +135,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
 
         foreach (var (field, text) in new[] { ("tester", sheet.Tester), ("size", sheet.Size), ("label", sheet.Label), ("changes", sheet.Changes) }.Concat(sheet.Parts.Select(p => ("part", p?.Part))))
         {
-            LeftoverDetails.CheckText(errors, $"{at}sheet.{field}", text, 500);
+            errors.CheckText($"{at}sheet.{field}", text, 500);
         }
 
         return TesterStore.ToRow(json.Id ?? "", json.Hat, sheet, Time($"{at}savedAt", json.SavedAt));
@@ -156,7 +156,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
     {
         Unique("leftover", at, "id", json.Id);
         var wrong = new FieldErrors();
-        var details = LeftoverText.Read(f => Text(json, f), wrong);
+        var details = LeftoverFields.Read(new Reading(LeftoverFields.OfColumns(f => Text(json, f)), wrong));
         foreach (var (field, messages) in wrong.ByField)
         {
             errors.Add(at + field, messages[0]);
@@ -188,7 +188,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
             LoggedAt = Time($"{at}loggedAt", json.LoggedAt),
             Picture = json.Picture is null ? null : new PictureRow { Png = json.Picture },
         };
-        details.To(row);
+        row.Take(details);
         _leftovers[json.Id] = row.Id;
         return ledgers.ReadInto(row, json.Ledger, $"{at}ledger") ? row : null;
     }
@@ -197,14 +197,14 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
     {
         "name" => json.Name,
         "code" => json.Code,
-        "labelGrams" => json.Label?.Grams is { } grams ? LeftoverText.Number(grams) : null,
-        "labelOunces" => json.Label?.Ounces is { } ounces ? LeftoverText.Number(ounces) : null,
-        "labelMetres" => json.Label?.Metres is { } metres ? LeftoverText.Number(metres) : null,
-        "labelYards" => json.Label?.Yards is { } yards ? LeftoverText.Number(yards) : null,
+        "labelGrams" => json.Label?.Grams is { } grams ? Said.Number(grams) : null,
+        "labelOunces" => json.Label?.Ounces is { } ounces ? Said.Number(ounces) : null,
+        "labelMetres" => json.Label?.Metres is { } metres ? Said.Number(metres) : null,
+        "labelYards" => json.Label?.Yards is { } yards ? Said.Number(yards) : null,
         "ratioFrom" => json.RatioFrom?.ToString(),
         "weightClass" => json.WeightClass is { } c ? $"{c}" : null,
         "fibre" => json.Fibre,
-        "superwash" => LeftoverText.YesNo(json.Superwash ?? false),
+        "superwash" => json.Superwash == true ? "yes" : "no",
         "make" => json.Make?.ToString(),
         "colour" => json.Colour,
         "care" => json.Care,
@@ -212,10 +212,10 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
         "bag" => json.Bag,
         "keptIn" => json.KeptIn,
         "keptBackFor" => json.KeptBackFor,
-        "notForHats" => LeftoverText.YesNo(json.NotForHats ?? false),
-        "crumb" => LeftoverText.YesNo(json.Crumb ?? false),
+        "notForHats" => json.NotForHats == true ? "yes" : "no",
+        "crumb" => json.Crumb == true ? "yes" : "no",
         "note" => json.Note,
-        _ => throw new ArgumentOutOfRangeException(nameof(field), field, "There is no such field."),
+        _ => null,
     };
 
     private PlanRow? Read(PlanJson json, string at)
@@ -228,10 +228,10 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
         {
             Question = json.Question,
         }.Check(wrong);
-        LeftoverDetails.CheckText(wrong, "sheet", json.Sheet, NewPlan.MostJson);
+        wrong.CheckText("sheet", json.Sheet, NewPlan.MostJson);
         for (var i = 0; i < parts.Count; i++)
         {
-            LeftoverDetails.CheckText(wrong, $"parts[{i}].name", parts[i]?.Name, 80);
+            wrong.CheckText($"parts[{i}].name", parts[i]?.Name, 80);
             if (parts[i]?.Name is null || (parts[i]?.Leftover is { } id && !_leftovers.ContainsKey(id)))
             {
                 wrong.Add($"parts[{i}].leftover", "is none of the leftovers");

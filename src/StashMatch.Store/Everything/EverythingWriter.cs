@@ -33,7 +33,7 @@ internal static class EverythingWriter
         Id = row.PublicId,
         Name = row.Name,
         Code = row.Code,
-        Label = LoggedLeftover.RatioOf(row) is { } r
+        Label = row.Ratio is { } r
             ? new LabelJson(
                 r.MassUnit == MassUnit.Grams ? Short(r.Mass) : null,
                 r.MassUnit == MassUnit.Ounces ? Short(r.Mass) : null,

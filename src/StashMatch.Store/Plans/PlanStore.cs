@@ -25,7 +25,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
         async (context, row) =>
         {
             var errors = new FieldErrors();
-            LeftoverDetails.CheckText(errors, "name", name?.Trim(), LeftoverStore.MostName);
+            errors.CheckText("name", name?.Trim(), LeftoverStore.MostName);
             if (string.IsNullOrWhiteSpace(name))
             {
                 errors.Add("name", "is missing");
@@ -88,7 +88,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
         (_, row) =>
         {
             var errors = new FieldErrors();
-            LeftoverDetails.CheckText(errors, "sheet", sheet, NewPlan.MostJson);
+            errors.CheckText("sheet", sheet, NewPlan.MostJson);
             row.Sheet = sheet;
             return Task.FromResult(new PlanOutcome { Errors = errors });
         },

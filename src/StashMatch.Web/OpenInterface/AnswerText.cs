@@ -21,7 +21,8 @@ public static class AnswerText
             Names.Of(answer.Arrangement),
             answer.WeakestLeftover,
             answer.MarginPercent,
-            answer.SafeToPercent,
+            Math.Round(answer.Sureness, 2),
+            Math.Round(answer.Reach, 2),
             [.. answer.Parts.Select(p => new PartAnswerBody(
                 p.Part.Name,
                 Names.Of(p.Part.Kind),

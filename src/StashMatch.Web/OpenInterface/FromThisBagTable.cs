@@ -1,4 +1,5 @@
 using System.Text.Json;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Store;
@@ -88,10 +89,10 @@ public static class FromThisBagTable
         }
 
         var read = new List<Arrangement>();
-        BagFields.Bounded(errors, "arrangements", asked.Count, Names.Arrangements.Count);
-        for (var i = 0; i < Math.Min(asked.Count, Names.Arrangements.Count); i++)
+        BagFields.Bounded(errors, "arrangements", asked.Count, Names.All<Arrangement>().Count);
+        for (var i = 0; i < Math.Min(asked.Count, Names.All<Arrangement>().Count); i++)
         {
-            if (errors.OneOf($"arrangements[{i}]", asked[i], Names.Arrangements) is { } arrangement)
+            if (errors.OneOf($"arrangements[{i}]", asked[i], Names.All<Arrangement>()) is { } arrangement)
             {
                 BagFields.Once(errors, $"arrangements[{i}]", read, arrangement);
             }

@@ -8,7 +8,7 @@ public static class InterfaceRoutes
 {
     public static IServiceCollection AddOpenInterface(this IServiceCollection services)
     {
-        services.AddOpenApi(o => o.AddDocumentTransformer((document, _, _) =>
+        services.AddOpenApi(o => o.AddOperationTransformer(InterfaceDocument.DescribeAsync).AddDocumentTransformer((document, _, _) =>
         {
             document.Info = new() { Title = "StashMatch open interface", Version = "1" };
             return Task.CompletedTask;
@@ -28,7 +28,7 @@ public static class InterfaceRoutes
         var api = app.MapGroup("/api/v1").DisableAntiforgery().WithTags("Open interface").ProducesValidationProblem().ProducesProblem(413).AddEndpointFilter<SafeKeeping>();
         api.MapPost("/can-i-make", CanIMake.AnswerAsync)
             .WithSummary("Can I make this size from these leftovers? Stores nothing.")
-            .Accepts<CanIMakeBody>("application/json").Produces<CanIMakeAnswer>();
+            .Takes("CanIMakeBody", MatchQuestion.Fields).Produces<CanIMakeAnswer>();
         api.MapPost("/yardage", YardageTable.AnswerAsync)
             .WithSummary("What each size and stripe count takes.")
             .Accepts<YardageBody>("application/json").Produces<YardageAnswer>();

@@ -79,7 +79,7 @@ public static class KitRoutes
         var arrangements = new List<Arrangement>();
         for (var i = 0; i < Math.Min(body.Arrangements?.Count ?? 0, 10); i++)
         {
-            if (errors.OneOf($"arrangements[{i}]", body.Arrangements![i], Names.Arrangements) is { } named)
+            if (errors.OneOf($"arrangements[{i}]", body.Arrangements![i], Names.All<Arrangement>()) is { } named)
             {
                 arrangements.Add(named);
             }

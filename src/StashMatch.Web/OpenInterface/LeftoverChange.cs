@@ -85,7 +85,7 @@ public static class LeftoverChange
         var change = Read(body, named, logged, errors);
         if (!errors.Any)
         {
-            change(logged.ToDetails()).Check(errors);
+            change(logged.Alone()).Check(errors);
         }
 
         if (errors.Any)

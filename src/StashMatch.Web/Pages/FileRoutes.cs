@@ -17,6 +17,7 @@ public static class FileRoutes
         app.MapGet("/tables.txt", (HttpRequest request, YardageTables.TableQuestion question, Habits habits, CancellationToken cancel) =>
             TableAsync(request, question, habits, "txt", "text/plain; charset=utf-8", v => string.Join('\n', YardageTables.TableLines.Of(v)) + "\n", cancel)).ExcludeFromDescription();
         app.MapGet("/can-i-make.png", PictureAsync).ExcludeFromDescription();
+        app.MapGet("/hat.png", HatPictureAsync).ExcludeFromDescription();
         app.MapGet("/testers.csv", SheetAsync).ExcludeFromDescription();
         app.MapGet("/hats/{id}.json", HatAsync).ExcludeFromDescription();
         app.MapGet("/plans/{id}/share", ShareAsync).ExcludeFromDescription();
@@ -46,6 +47,34 @@ public static class FileRoutes
             { View: { } view } => Results.File(CanIMakeIt.AnswerCard.Png(view), "image/png"),
             _ => Wrong(errors),
         };
+    }
+
+    // The hat alone, as wool. An address that names what is seen may be kept for good; where that picture is gone the question is asked again.
+    private static async Task<IResult> HatPictureAsync(HttpContext context, CanIMakeIt.HatQuestion question, CanIMakeIt.HatPictures pictures, CancellationToken cancel)
+    {
+        const int least = 40;
+        const int most = 1200;
+        var query = context.Request.Query;
+        string? seen = query["seen"];
+        if (pictures.Find(seen) is { } kept)
+        {
+            context.Response.Headers.CacheControl = "private, max-age=31536000, immutable";
+            return Results.File(await kept, "image/png");
+        }
+
+        var form = CanIMakeIt.CanIMakeForm.Of(query);
+        var errors = new FieldErrors();
+        var asked = await question.AskAsync(form, errors, cancel);
+        if (asked.View is not { } view)
+        {
+            return asked.Cannot is { } cannot ? Results.Text($"{cannot.Reason}\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest) : Wrong(errors);
+        }
+
+        var turn = int.TryParse(query["turn"], System.Globalization.NumberStyles.AllowLeadingSign, System.Globalization.CultureInfo.InvariantCulture, out var t) ? t % 6 : 0;
+        var width = int.TryParse(query["width"], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var w) ? Math.Clamp(w, least, most) : 456;
+        var look = CanIMakeIt.HatPictures.ViewOf(query["view"] == "above" ? "above" : "head", turn, width);
+        context.Response.Headers.CacheControl = CanIMakeIt.HatPictures.KeyOf(view.Wool, look) == seen ? "private, max-age=31536000, immutable" : "private, no-cache";
+        return Results.File(await pictures.PngAsync(view.Wool, look), "image/png");
     }
 
     private static async Task<IResult> SheetAsync(HttpRequest request, HatStore hats, CancellationToken cancel)

@@ -31,6 +31,20 @@ public static class Shown
     /// <summary>The same for two cells, or two lines of one.</summary>
     public static (string First, string Second) PairUp(Metres length) => InOrder(MetresUp(length), YardsUp(length));
 
+    /// <summary>What there is, in the knitter's own unit alone.</summary>
+    public static string Own(Metres length) => Pair(length).First;
+
+    /// <summary>What is needed or short, up, in the knitter's own unit alone.</summary>
+    public static string OwnUp(Metres length) => PairUp(length).First;
+
+    /// <summary>What is needed or short, for a sentence: whole units up, under two to the tenth, in the knitter's own unit.</summary>
+    public static string OwnAbout(Metres length) => length.Value < 2
+        ? OwnUp(length)
+        : InOrder($"{Math.Ceiling(length.Value):0} m", $"{Math.Ceiling(length.Yards):0} yd").First;
+
+    /// <summary>A depth in the knitter's own unit, to the hundredth of a centimetre or the eighth of an inch.</summary>
+    public static string OwnDepth(Centimetres depth) => InOrder($"{depth.Value.ToString("0.##", CultureInfo.InvariantCulture)} cm", $"{Eighths(depth.Inches)} in").First;
+
     /// <summary>What is needed or short, said in a sentence: no false precision, up; under two metres to the tenth.</summary>
     public static string About(Metres length) => length.Value < 2
         ? BothUp(length)

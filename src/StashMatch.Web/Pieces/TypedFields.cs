@@ -9,6 +9,13 @@ public static class TypedFields
     // The longest first.
     private static readonly string[] GramWords = ["grammes", "gramme", "grams", "gram", "gr", "g"];
 
+    /// <summary>The names and texts of an address.</summary>
+    public static IEnumerable<(string Name, string Value)> Pairs(this IQueryCollection query)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        return query.SelectMany(q => q.Value.OfType<string>().Select(v => (q.Key, v)));
+    }
+
     /// <summary>A number typed as people do, within a range; null with a message under the field's name otherwise.</summary>
     public static decimal? Typed(this FieldErrors errors, string field, string typed, decimal least, decimal most)
     {

@@ -63,16 +63,11 @@ public sealed class Words
     /// <summary>The reason, in sentences a person can check.</summary>
     public string Why() => _answer.Why switch
     {
-        Knitting.Matching.Why.Covered => "There is enough, with your reserve.",
-        Knitting.Matching.Why.Allowance =>
-            $"There is enough, but {Name(_answer.WeakestLeftover)} leaves {Shown.About(OwnLack())} less in reserve than you asked.",
-        Knitting.Matching.Why.Chance when Weakest is { Ratio.Source: RatioSource.Guessed } guessed =>
-            $"{guessed.Name}’s length is a guess, so it must be surer. Measure off 10 m.",
-        Knitting.Matching.Why.Chance => $"{LessLikely()} {Name(_answer.WeakestLeftover)} is closest to running out.",
-        Knitting.Matching.Why.NotCalibrated => $"{LessLikely()} Weigh a swatch to be surer.",
-        Knitting.Matching.Why.Colour =>
-            $"There is enough yarn, but neighbouring stripes would look the same. With colours that differ, {Shown.About(_answer.Short)} is missing.",
-        Knitting.Matching.Why.Brim => "Only the brim has no yarn that will do.",
+        Knitting.Matching.Why.Covered => "Every yarn lasts and leaves the reserve you asked for.",
+        Knitting.Matching.Why.Allowance when Limiting(_answer.Leftovers) is { } ball => $"There is enough, but {ball.Leftover.Name} leaves about {Shown.OwnAbout(ball.ShortOfReserve)} less in reserve than you asked.",
+        Knitting.Matching.Why.Chance or Knitting.Matching.Why.NotCalibrated when Limiting(_answer.Leftovers) is { } ball => Unsure(ball),
+        Knitting.Matching.Why.Colour => "There is enough yarn, but neighbouring stripes would look the same.",
+        Knitting.Matching.Why.TooFewLeftovers when _answer.TooFew is { } few => TooFewSentence(few),
         _ => ShortSentence(),
     };
 
@@ -119,6 +114,8 @@ public sealed class Words
             WarningCode.CoarseScale => $"Your scale is too coarse for a ball as small as {all}. Use a finer scale if you can.",
             WarningCode.GaugeOrLabel => $"{first} is unusual at this gauge. Check the gauge, and the label of {first}.",
             WarningCode.LabelOrClass => $"The label of {first} is unusual for its weight class. Check them both.",
+            WarningCode.SeamSameColour when warning.Leftover == warning.OtherLeftover => $"The first and the last stripe meet at the seam, and both are {first}.",
+            WarningCode.SeamSameColour => $"The first and the last stripe meet at the seam: {first} and {second} look the same.",
             _ => many
                 ? $"{all} have no label: their lengths may be a quarter out."
                 : $"{first} has no label: its length may be a quarter out.",
@@ -151,7 +148,6 @@ public sealed class Words
             RepairCode.ShallowerBrim => $"Knit the brim {Shown.Depth(repair.BrimDepth!.Value)} deep{With(repair)}.",
             RepairCode.AnotherArrangement => $"{Arranged(repair)}{With(repair)}.",
             RepairCode.Blend => $"Let neighbouring stripes look alike{With(repair)}.",
-            RepairCode.WiderBrimSet => $"Use {Name(repair.Leftover)} for the brim. It keeps its shape less well.",
             RepairCode.UnfoldBrim => $"Single brim, not folded{With(repair)}.",
             RepairCode.SmallerSize => $"Knit size {repair.Size}{With(repair)}.",
             RepairCode.ThriftierBindOff =>
@@ -174,17 +170,7 @@ public sealed class Words
         _ => null,
     };
 
-    private Leftover? Weakest => _answer.Leftovers.FirstOrDefault(l => l.Leftover.Id == _answer.WeakestLeftover)?.Leftover;
-
     private string Edge => _answer.Hat.Plan is { Construction: not Construction.SideToSide } ? "cast-on" : "bind-off";
-
-    // What the closest leftover lacks by itself, not the sum of several.
-    private Metres OwnLack()
-    {
-        var wanted = _answer.Parts.SelectMany(p => p.All.Where(a => a.Leftover == _answer.WeakestLeftover)
-            .Select(a => (decimal)p.Planned.Millimetres * a.Metres.Millimetres / Math.Max(1, p.Need.Millimetres))).Sum();
-        return Metres.FromMillimetres(Math.Max(0, (long)wanted - (Weakest?.Held.Millimetres ?? 0)));
-    }
 
     // A braid's two yarns are named once, by their braid.
     private static string Where(Warning warning) =>
@@ -196,18 +182,43 @@ public sealed class Words
 
     private string Names(IEnumerable<string?> ids) => Terms.And([.. ids.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(Name)]);
 
-    private string LessLikely() => _answer.ChanceOfEnough < 0.5
-        ? "There is enough by the label, but the yarn is more likely to run out."
-        : $"There is enough, with your reserve, but knitters differ. The yarn lasts {Shown.TimesInTen(_answer.ChanceOfEnough)}.";
+    /// <summary>The ball that limits a plan: the one furthest from the reserve asked, else the one least sure to last; null where none is used.</summary>
+    public static LeftoverAnswer? Limiting(IEnumerable<LeftoverAnswer> leftovers)
+    {
+        var used = leftovers.Where(l => l.Used.Millimetres > 0).ToList();
+        return used.Where(l => l.ShortOfReserve.Millimetres > 0).MaxBy(l => l.ShortOfReserve.Millimetres) ?? used.MinBy(l => l.OwnSureness);
+    }
+
+    private string Unsure(LeftoverAnswer ball)
+    {
+        if (_answer.ChanceOfEnough < 0.5)
+        {
+            return "There is enough by the label, but the yarn is more likely to run out.";
+        }
+
+        var measure = ball.Leftover.Ratio.Source == RatioSource.Guessed ? $" {ball.Leftover.Name}’s length is a guess: measure off 10 m."
+            : _answer.Why == Knitting.Matching.Why.NotCalibrated ? " Weigh a swatch to be surer." : "";
+        return $"There is enough, with your reserve, but knitters differ: {ball.Leftover.Name} lasts {Shown.TimesInTen(ball.OwnSureness)}.{measure}";
+    }
+
+    private string TooFewSentence(TooFew few)
+    {
+        var (stripes, brim) = (_answer.Hat.Stripes, _answer.Hat.Parts.Any(p => p.Kind == PartKind.Brim) ? 1 : 0);
+        return few.Wanted == stripes + brim
+            ? $"{Terms.Capital(Terms.Number(stripes))} {(stripes == 1 ? "stripe" : "stripes")}{(brim == 1 ? " and a brim" : "")} need {Terms.Number(few.Wanted)} colours; you have {Terms.Number(few.There)}."
+            : $"This hat needs {Terms.Number(few.Wanted)} yarns of {Shown.OwnAbout(few.Each)} or more; you have {Terms.Number(few.There)}.";
+    }
 
     private string ShortSentence()
     {
         var parts = _answer.Parts.Where(p => p.Short.Millimetres > 0).ToList();
         return parts switch
         {
-            [{ From: null } one] => $"Nothing is left for {The(one.Part.Name)}: it needs {Shown.About(one.Need)}.",
-            [var one] => $"{Terms.Capital(The(one.Part.Name))} is short by {Shown.About(one.Short)}.",
-            _ => $"{Terms.Capital(Terms.Number(parts.Count))} parts are short of yarn, by {Shown.About(_answer.Short)} in all.",
+            [{ Part.Kind: PartKind.Brim } brim] when _answer.Leftovers.All(l => l.Leftover.Held < brim.Need) =>
+                $"No ball is long enough for {(_answer.Hat.Plan is { BrimFolded: true } ? "a folded brim" : "the brim")} in size {_answer.Hat.Size}.",
+            [{ From: null } one] => $"Nothing is left for {The(one.Part.Name)}: it needs {Shown.OwnAbout(one.Need)}.",
+            [var one] => $"{Terms.Capital(The(one.Part.Name))} is {Shown.OwnAbout(one.Short)} short.",
+            _ => $"{Terms.Capital(Terms.Number(parts.Count))} parts are short of yarn, by {Shown.OwnAbout(_answer.Short)} in all.",
         };
     }
 

@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Tests;
 using StashMatch.Web.Pieces;
 using Xunit;
@@ -15,17 +16,26 @@ public sealed class WordsTests
     public void Only_just_names_the_leftover_that_misses_the_allowance_and_by_how_much()
     {
         Assert.Equal(Verdict.OnlyJust, OnlyJust.Verdict);
-        Assert.Equal("There is enough, but Rust leaves 0.2 m / 0.2 yd less in reserve than you asked.", new Words(OnlyJust).Why());
+        Assert.Equal("There is enough, but Rust leaves about 0.2 m less in reserve than you asked.", new Words(OnlyJust).Why());
     }
 
     [Fact]
     public void Under_a_half_it_says_that_it_is_more_likely_to_run_out_than_not()
     {
         var words = new Words(OnlyJust with { Why = Why.Chance, ChanceOfEnough = 0.41 });
-        Assert.Equal("There is enough by the label, but the yarn is more likely to run out. Rust is closest to running out.", words.Why());
+        Assert.Equal("There is enough by the label, but the yarn is more likely to run out.", words.Why());
+        var surer = OnlyJust with { ChanceOfEnough = 0.68, Leftovers = [.. OnlyJust.Leftovers.Select(l => l with { OwnSureness = l.Leftover.Id == "Rust" ? 0.83 : 0.99, ShortOfReserve = default })] };
+        Assert.Equal("There is enough, with your reserve, but knitters differ: Rust lasts 8 times in 10.", new Words(surer with { Why = Why.Chance }).Why());
         Assert.Equal(
-            "There is enough, with your reserve, but knitters differ. The yarn lasts 6 times in 10. Weigh a swatch to be surer.",
-            new Words(OnlyJust with { Why = Why.NotCalibrated, ChanceOfEnough = 0.68 }).Why());
+            "There is enough, with your reserve, but knitters differ: Rust lasts 8 times in 10. Weigh a swatch to be surer.", new Words(surer with { Why = Why.NotCalibrated }).Why());
+    }
+
+    [Fact]
+    public void Too_few_leftovers_are_counted_so_that_anybody_can_check()
+    {
+        var few = OnlyJust with { Why = Why.TooFewLeftovers, TooFew = new(5, 3, Metres.FromMillimetres(13_600)) };
+        Assert.Equal("Four stripes and a brim need five colours; you have three.", new Words(few).Why());
+        Assert.Equal("This hat needs seven yarns of 14 m or more; you have three.", new Words(few with { TooFew = few.TooFew with { Wanted = 7 } }).Why());
     }
 
     [Fact]
@@ -33,7 +43,7 @@ public sealed class WordsTests
     {
         var answer = Ask(("Oat", 2m, 2.5m));
         Assert.Equal(Verdict.No, answer.Verdict);
-        Assert.Matches(@"^(Two|Three|Four|Five|Six|Seven|Eight|Nine|Ten) parts are short of yarn, by \d+ m / \d+ yd in all\.$", new Words(answer).Why());
+        Assert.Matches(@"^(Two|Three|Four|Five|Six|Seven|Eight|Nine|Ten) parts are short of yarn, by \d+ m in all\.$", new Words(answer).Why());
     }
 
     [Fact]
@@ -73,7 +83,7 @@ public sealed class WordsTests
     public void Of_several_that_miss_the_reserve_the_closest_is_named_with_its_own_lack()
     {
         var both = Ask(("Oat", 20m, 2.5m), ("Moss", 9m, 2.4m), ("Plum", 6m, 2.5m), ("Rust", 6.9m, 2.3m), ("Teal", 12m, 2.5m));
-        Assert.Equal("There is enough, but Plum leaves 1.2 m / 1.3 yd less in reserve than you asked.", new Words(both).Why());
+        Assert.Equal("There is enough, but Plum leaves about 1.2 m less in reserve than you asked.", new Words(both).Why());
     }
 
     [Fact]
@@ -84,6 +94,7 @@ public sealed class WordsTests
             .Concat(Enum.GetValues<CautionCode>().Select(Words.Text))
             .Concat(Enum.GetValues<RepairCode>().Select(c => words.Text(new Repair(c, Verdict.Yes, 0.9)
             {
+                Changed = null!,
                 Part = "brim",
                 Leftover = "Moss",
                 Arrangement = Arrangement.OneGround,

@@ -1,4 +1,5 @@
 using System.Globalization;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Quantities;
@@ -90,7 +91,7 @@ public sealed record BagForm
             errors.Add("size", $"must be one of {string.Join(", ", hat.SizeNames)}");
         }
 
-        var arrangements = Arrangements.Distinct(StringComparer.Ordinal).Take(Names.Arrangements.Count + 1).Select(a => errors.OneOf("arrangement", a, Names.Arrangements)).OfType<Arrangement>().ToList();
+        var arrangements = Arrangements.Distinct(StringComparer.Ordinal).Take(Names.All<Arrangement>().Count + 1).Select(a => errors.OneOf("arrangement", a, Names.All<Arrangement>())).OfType<Arrangement>().ToList();
         var allowance = errors.Allowance(Allowance);
 
         var lot = string.IsNullOrEmpty(Bag) ? bag : [.. bag.Where(l => l.Of.Bag == Bag)];
@@ -104,13 +105,13 @@ public sealed record BagForm
             errors.Add("leftover", "is not among the leftovers of this bag that may go into a hat");
         }
 
-        var fibres = string.IsNullOrEmpty(Fibres) ? FibreChoice.Any : errors.OneOf("fibres", Fibres, Names.FibreChoices);
+        var fibres = string.IsNullOrEmpty(Fibres) ? FibreChoice.Any : errors.OneOf("fibres", Fibres, Names.All<FibreChoice>());
         if (errors.Any)
         {
             return null;
         }
 
-        var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Matching.FromThisBag.Usual;
+        var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Bags.FromThisBag.Usual;
         return new BagAsked(
             hat,
             Sizes.Count == 0 ? hat.SizeNames : [.. hat.SizeNames.Where(s => Sizes.Contains(s, StringComparer.Ordinal))],

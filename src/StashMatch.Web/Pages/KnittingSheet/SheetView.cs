@@ -1,6 +1,4 @@
 using System.Globalization;
-using Microsoft.AspNetCore.WebUtilities;
-using Microsoft.Extensions.Primitives;
 using StashMatch.Knitting.Halfway;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
@@ -185,22 +183,21 @@ public sealed class SheetView
 
     private IReadOnlyList<PartLacking> LackingOf(PlanQuestion? question)
     {
-        var asked = QueryHelpers.ParseQuery(question?.Address[question.Address.IndexOf('?', StringComparison.Ordinal)..]);
-        var arrangement = OpenInterface.Names.Arrangements.GetValueOrDefault(Plan.Arrangement, Arrangement.AsItFalls);
-        var turns = int.TryParse(asked.GetValueOrDefault("inTurn"), NumberStyles.None, CultureInfo.InvariantCulture, out var said) && said is > 1 and < 24 ? said : Math.Clamp(Hat.Stripes - 1, 2, 3);
-        var lacking = PartLacking.Of(Hat, arrangement, turns, [.. asked.GetValueOrDefault("apart").OfType<string>()], part => GivenTo(part, asked));
+        var asked = question?.Asked ?? Said.Nothing;
+        var arrangement = Names.All<Arrangement>().GetValueOrDefault(Plan.Arrangement, Arrangement.AsItFalls);
+        var turns = new Reading(asked, new FieldErrors()).Whole(MatchQuestion.InTurn) ?? Math.Clamp(Hat.Stripes - 1, 2, 3);
+        var lacking = PartLacking.Of(Hat, arrangement, turns, new Reading(asked, new FieldErrors()).EachText(Pairings.Apart), part => GivenTo(part, asked));
 
         // A plan without its question was not planned with today's needs: only a part with nothing in it surely lacks yarn.
         return question is null ? [.. lacking.Where(l => Plan.Parts.All(p => p.Part != l.Part))] : lacking;
     }
 
     // Two leftovers held together run side by side, so one of them tells how far they reach; one held with itself reaches half as far.
-    private Metres GivenTo(string part, Dictionary<string, StringValues> asked)
+    private Metres GivenTo(string part, Said asked)
     {
-        var (hold, with) = (asked.GetValueOrDefault("hold").ToString(), asked.GetValueOrDefault("holdWith").ToString());
         var here = Plan.Parts.Where(p => p.Part == part).ToList();
         long Of(string? ball) => here.Where(p => p.Leftover == ball).Sum(p => p.Length.Millimetres);
-        var twice = hold.Length == 0 ? 0 : with.Length == 0 || with == hold ? Of(hold) / 2 : Math.Min(Of(hold), Of(with));
+        var twice = Together.NamedHeld(asked).Sum(held => held.Value is [var first, var second] ? first == second ? Of(first) / 2 : Math.Min(Of(first), Of(second)) : 0);
         return Metres.FromMillimetres(here.Sum(p => p.Length.Millimetres) - twice);
     }
 

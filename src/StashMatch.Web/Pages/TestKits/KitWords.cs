@@ -1,4 +1,5 @@
 using System.Globalization;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;

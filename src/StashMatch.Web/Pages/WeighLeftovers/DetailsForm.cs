@@ -90,7 +90,7 @@ public class DetailsForm
         foreach (var (field, text, most) in new[]
         {
             ("name", Name, LeftoverStore.MostName), ("bag", Bag, LeftoverStore.MostName), ("lot", Lot, LeftoverStore.MostName), ("kept in", KeptIn, LeftoverStore.MostName),
-            ("keep for", KeptBackFor, LeftoverStore.MostName), ("note", Note, LeftoverStore.MostNote),
+            ("keep for", KeptBackFor, LeftoverStore.MostName), ("note", Note, LeftoverDetails.MostNote),
         })
         {
             if (text.Trim().Length > most)

@@ -1,5 +1,6 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
+using StashMatch.Knitting.Bags;
 using StashMatch.Store;
 using Xunit;
 using Answer = StashMatch.Web.Pages.CanIMakeIt.CanIMakeIt;
@@ -46,7 +47,7 @@ public sealed class FromThisBagTests : PageContext
         {
             GoTo(link.GetAttribute("href")!);
             var plan = Render<Answer>();
-            Assert.Equal(link.QuerySelector(".word")!.TextContent, plan.Find(".verdict .word").TextContent);
+            Assert.Equal(link.QuerySelector(".word")!.TextContent, plan.Find(".word > span").TextContent);
             var small = link.QuerySelector("small")!.TextContent;
             Assert.Contains(small, small.EndsWith('%') ? plan.Find(".chance").TextContent : plan.Markup, StringComparison.Ordinal);
         }
@@ -135,7 +136,7 @@ public sealed class FromThisBagTests : PageContext
         await ReadyAsync();
         GoTo($"/can-i-make?hat=side-to-side-sample&size=C&{query}");
         var page = Render<Answer>();
-        Assert.Contains(says, page.Find("#depths-message").TextContent, StringComparison.Ordinal);
+        Assert.Contains(says, page.Find("#rows-message").TextContent, StringComparison.Ordinal);
         Assert.Empty(page.FindAll(".verdict"));
     }
 

@@ -302,32 +302,17 @@ public sealed class WeighLeftoversTests : PageContext
 
     private static Weighing Weighed(decimal grams, decimal tare) => new(Grams.From(grams), Grams.From(tare), Grams.From(0.1m));
 
-    internal static LoggedLeftover Logged(string name, decimal grams, string label, RatioSource from = RatioSource.Printed) => new()
-    {
-        Id = name,
-        Name = name,
-        Code = name[..2],
-        Weighing = Weighed(grams, 0),
-        Left = Grams.From(grams),
-        Promised = default,
-        WeighedAt = default,
-        Weighings = 1,
-        Ratio = LabelText.TryParse(label, from, out var ratio, out _) ? ratio : null,
-        Class = null,
-        Fibre = FibreBlend.Unknown,
-        Colour = null,
-        Superwash = false,
-        Make = YarnMake.Plied,
-        Lot = null,
-        Care = null,
-        KeptIn = null,
-        Note = null,
-        Bag = null,
-        KeptBackFor = null,
-        NotForHats = false,
-        IsDemo = false,
-        Crumb = false,
-    };
+    internal static LoggedLeftover Logged(string name, decimal grams, string label, RatioSource from = RatioSource.Printed) =>
+        new(new LeftoverDetails(name, LabelText.TryParse(label, from, out var ratio, out _) ? ratio : null) { Code = name[..2] })
+        {
+            Id = name,
+            Weighing = Weighed(grams, 0),
+            Left = Grams.From(grams),
+            Promised = default,
+            WeighedAt = default,
+            Weighings = 1,
+            IsDemo = false,
+        };
 
     private static async Task ActAsync(IRenderedComponent<Page> page, string act)
     {
