@@ -64,7 +64,8 @@ public sealed class Words
     public string Why() => _answer.Why switch
     {
         Knitting.Matching.Why.Covered => "Every yarn lasts and leaves the reserve you asked for.",
-        Knitting.Matching.Why.Allowance when Limiting(_answer.Leftovers) is { } ball => $"There is enough, but {ball.Leftover.Name} leaves about {Shown.OwnAbout(ball.ShortOfReserve)} less in reserve than you asked.",
+        Knitting.Matching.Why.Allowance when Limiting(_answer.Leftovers) is { } ball =>
+            $"There is enough, but {ball.Leftover.Name} leaves about {Shown.OwnAbout(ball.ShortOfReserve)} less in reserve than you asked.",
         Knitting.Matching.Why.Chance or Knitting.Matching.Why.NotCalibrated when Limiting(_answer.Leftovers) is { } ball => Unsure(ball),
         Knitting.Matching.Why.Colour => "There is enough yarn, but neighbouring stripes would look the same.",
         Knitting.Matching.Why.TooFewLeftovers when _answer.TooFew is { } few => TooFewSentence(few),
@@ -114,8 +115,8 @@ public sealed class Words
             WarningCode.CoarseScale => $"Your scale is too coarse for a ball as small as {all}. Use a finer scale if you can.",
             WarningCode.GaugeOrLabel => $"{first} is unusual at this gauge. Check the gauge, and the label of {first}.",
             WarningCode.LabelOrClass => $"The label of {first} is unusual for its weight class. Check them both.",
-            WarningCode.SeamSameColour when warning.Leftover == warning.OtherLeftover => $"The first and the last stripe meet at the seam, and both are {first}.",
-            WarningCode.SeamSameColour => $"The first and the last stripe meet at the seam: {first} and {second} look the same.",
+            WarningCode.SeamSameColour when warning.Leftover == warning.OtherLeftover => $"First and last stripe meet at the seam, and both are {first}.",
+            WarningCode.SeamSameColour => $"First and last stripe meet at the seam: {first} and {second} look the same.",
             _ => many
                 ? $"{all} have no label: their lengths may be a quarter out."
                 : $"{first} has no label: its length may be a quarter out.",
@@ -204,9 +205,11 @@ public sealed class Words
     private string TooFewSentence(TooFew few)
     {
         var (stripes, brim) = (_answer.Hat.Stripes, _answer.Hat.Parts.Any(p => p.Kind == PartKind.Brim) ? 1 : 0);
+        var (wanted, there) = (Terms.Number(few.Wanted), Terms.Number(few.There));
+        var parts = $"{Terms.Capital(Terms.Number(stripes))} {(stripes == 1 ? "stripe" : "stripes")}{(brim == 1 ? " and a brim" : "")}";
         return few.Wanted == stripes + brim
-            ? $"{Terms.Capital(Terms.Number(stripes))} {(stripes == 1 ? "stripe" : "stripes")}{(brim == 1 ? " and a brim" : "")} need {Terms.Number(few.Wanted)} colours; you have {Terms.Number(few.There)}."
-            : $"This hat needs {Terms.Number(few.Wanted)} yarns of {Shown.OwnAbout(few.Each)} or more; you have {Terms.Number(few.There)}.";
+            ? $"{parts} need {wanted} colours; you have {there}."
+            : $"This hat needs {wanted} yarns of {Shown.OwnAbout(few.Each)} or more; you have {there}.";
     }
 
     private string ShortSentence()
@@ -217,7 +220,7 @@ public sealed class Words
             [{ Part.Kind: PartKind.Brim } brim] when _answer.Leftovers.All(l => l.Leftover.Held < brim.Need) =>
                 $"No ball is long enough for {(_answer.Hat.Plan is { BrimFolded: true } ? "a folded brim" : "the brim")} in size {_answer.Hat.Size}.",
             [{ From: null } one] => $"Nothing is left for {The(one.Part.Name)}: it needs {Shown.OwnAbout(one.Need)}.",
-            [var one] => $"{Terms.Capital(The(one.Part.Name))} is {Shown.OwnAbout(one.Short)} short.",
+            [var one] => $"{Terms.Capital(The(one.Part.Name))} is short by {Shown.OwnAbout(one.Short)}.",
             _ => $"{Terms.Capital(Terms.Number(parts.Count))} parts are short of yarn, by {Shown.OwnAbout(_answer.Short)} in all.",
         };
     }
