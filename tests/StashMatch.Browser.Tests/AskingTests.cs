@@ -73,7 +73,7 @@ public sealed class AskingTests(LiveApp app) : IClassFixture<LiveApp>
         await Expect(page.GetByRole(AriaRole.Table).First).ToContainTextAsync("size G");
         await page.GetByLabel("my stitches to 10 cm").FillAsync("22");
         await page.GetByLabel("my rows to 10 cm").FillAsync("36");
-        await Expect(page.Locator("section .said")).ToContainTextAsync("The same counts come out");
+        await Expect(page.Locator("section .said")).ToContainTextAsync("At your gauge the same counts come out");
         await page.GetByText("Weigh a swatch", new() { Exact = true }).ClickAsync();
         foreach (var (label, value) in new[] { ("sw-stitches", "40"), ("sw-rows", "50"), ("sw-w", "28"), ("sw-c", "40"), ("sw-grams", "8.2"), ("sw-label", "100 g / 400 m") })
         {

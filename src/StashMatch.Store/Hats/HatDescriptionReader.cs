@@ -77,7 +77,7 @@ public static class HatDescriptionReader
         var braids = ReadBraids(d, d.Brim is not null, sideToSide, errors, at);
         if (sideToSide && d.Crown is not null)
         {
-            errors.Add($"{at}crown", "belongs to brim-up hats; a side-to-side hat is gathered");
+            errors.Add($"{at}crown", "is only for brim-up hats; a side-to-side hat is gathered");
         }
 
         if (d.Crown?.DecreaseLines is not (null or (>= 4 and <= 16)))
@@ -154,7 +154,7 @@ public static class HatDescriptionReader
         var strands = d.Braids?.Strands is null ? StrandSource.Neighbours : errors.OneOf($"{at}braids.strands", d.Braids.Strands, StrandKinds);
         if (where == BraidPlaces.BesideBrimToo && (sideToSide || !hasBrim))
         {
-            errors.Add($"{at}braids.where", "beside-brim-too belongs to brim-up hats with a brim");
+            errors.Add($"{at}braids.where", "beside-brim-too is only for brim-up hats with a brim");
         }
 
         if (d.Braids?.StrandCount is not (null or 1 or 2))
@@ -174,7 +174,7 @@ public static class HatDescriptionReader
 
         if ((stripes.DepthsCm is null) == (stripes.Proportions is null))
         {
-            errors.Add($"{at}stripes", "tells depthsCm or proportions, one of them");
+            errors.Add($"{at}stripes", "must have depthsCm or proportions, not both");
             return null;
         }
 

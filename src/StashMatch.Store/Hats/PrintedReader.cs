@@ -60,7 +60,7 @@ internal static class PrintedReader
 
             if (part?.Part is { } name && PartNames.Read(name) is null)
             {
-                errors.Add($"{field}part", $"{Shorten(name)} is no part; parts are brim, stripe 1, braid 1 strand a, crown, seam");
+                errors.Add($"{field}part", $"{Shorten(name)} is not a part: try brim, stripe 1, crown or seam");
             }
             else if (!seen.Add(part?.Part ?? "letter " + part?.Yarn))
             {
@@ -90,12 +90,12 @@ internal static class PrintedReader
 
         foreach (var braid in read.Where(p => p.Part is { Kind: PartKind.Strand }).GroupBy(p => p.Part!.Value.Number).Where(g => g.Count() != 2))
         {
-            errors.Add(at, $"braid {braid.Key} wants strand a and strand b");
+            errors.Add(at, $"braid {braid.Key} needs both its strands, a and b");
         }
 
         foreach (var letter in read.GroupBy(p => p.Yarn, StringComparer.Ordinal).Where(g => g.Any(p => p.Part is null) && g.Any(p => p.Part is not null)))
         {
-            errors.Add(at, $"yarn {letter.Key} is told by parts and as one total; it must be one or the other");
+            errors.Add(at, $"yarn {letter.Key} is given by parts and as one total: keep one of them");
         }
     }
 

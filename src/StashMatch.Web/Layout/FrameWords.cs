@@ -17,7 +17,7 @@ public static class FrameWords
     public const string DemoBag = "demo bag";
     public const string AllInvented = ", all invented";
     public const string Stays = "Everything stays on this computer.";
-    public const string ForPrograms = "For programs: the open interface";
     public const string Help = "Help with words";
+    public const string ForPrograms = "For programs: the open interface";
     public const string NoScripts = "The fields of this page need scripts, and scripts are blocked here. You can still read it.";
 }

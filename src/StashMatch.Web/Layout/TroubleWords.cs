@@ -3,8 +3,10 @@ namespace StashMatch.Web.Layout;
 /// <summary>What is said when the page has lost the program, when something broke, and on the pages for errors.</summary>
 public static class TroubleWords
 {
-    public const string LostContact = "Lost contact with StashMatch. Trying again…";
-    public const string TypedIsKept = "What you typed is kept.";
+    public const string Description = "Weigh your leftover yarn, and see whether it makes a striped, braided hat.";
+
+    // The page’s script says these when contact is lost and stays lost.
+    public const string LostContact = "Lost contact with StashMatch. Trying again…; what you typed is kept.";
     public const string StillLost = "Still no contact, so buttons do nothing yet. Trying again every few seconds.";
     public const string Broke = "Something went wrong. What you saved is safe.";
     public const string LoadAgain = "Load the page again";

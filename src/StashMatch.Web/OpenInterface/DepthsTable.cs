@@ -63,7 +63,7 @@ public static class DepthsTable
         var design = hat as HatDesign;
         if (hat is not null && design is null)
         {
-            errors.Add("hat", "is known by its printed table alone; depths belong to a hat by measurements");
+            errors.Add("hat", "has only a printed table; depths need a hat by measurements");
         }
 
         if (string.IsNullOrWhiteSpace(body.Size) || (design is not null && !design.SizeNames.Contains(body.Size, StringComparer.Ordinal)))
@@ -161,7 +161,7 @@ public static class DepthsTable
                 var found = logged.FirstOrDefault(l => l.Id == one.GetString());
                 if (found is null)
                 {
-                    errors.Add(at, "no leftover that may go into a hat has that id");
+                    errors.Add(at, "has the id of no leftover that may be used");
                 }
 
                 return found;

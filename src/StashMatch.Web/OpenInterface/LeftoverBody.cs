@@ -127,14 +127,14 @@ public sealed record LeftoverBody
 
         if (tare >= gross)
         {
-            errors.Add($"{at}tareGrams", "must be less than the reading");
+            errors.Add($"{at}tareGrams", "must be less than what the scale shows");
             return null;
         }
 
         var (whole, core) = (Knitting.Quantities.Grams.From(gross.Value), Knitting.Quantities.Grams.From(tare.Value));
         if (core >= whole)
         {
-            errors.Add($"{at}tareGrams", "must be less than the reading");
+            errors.Add($"{at}tareGrams", "must be less than what the scale shows");
             return null;
         }
 

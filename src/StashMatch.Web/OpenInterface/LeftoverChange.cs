@@ -79,7 +79,7 @@ public static class LeftoverChange
         var errors = new FieldErrors();
         foreach (var other in named.Except(Known, StringComparer.Ordinal))
         {
-            errors.Add(other, Weighed.Contains(other, StringComparer.Ordinal) ? "is not changed: weigh it again, with POST to …/weighings" : "is no field that can be changed");
+            errors.Add(other, Weighed.Contains(other, StringComparer.Ordinal) ? "is not changed: weigh it again, with POST to …/weighings" : "cannot be changed");
         }
 
         var change = Read(body, named, logged, errors);

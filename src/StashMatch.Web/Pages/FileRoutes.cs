@@ -43,7 +43,7 @@ public static class FileRoutes
         context.Response.Headers.CacheControl = "private, no-cache";
         return asked switch
         {
-            { Cannot: { } cannot } => Results.Text($"It cannot be knitted so. {cannot.Reason}\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest),
+            { Cannot: { } cannot } => Results.Text($"This cannot be knitted. {cannot.Reason}\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest),
             { View: { } view } => Results.File(CanIMakeIt.AnswerCard.Png(view), "image/png"),
             _ => Wrong(errors),
         };

@@ -64,7 +64,8 @@ public sealed class Words
     public string Why() => _answer.Why switch
     {
         Knitting.Matching.Why.Covered => "Every yarn lasts and leaves the reserve you asked for.",
-        Knitting.Matching.Why.Allowance when Limiting(_answer.Leftovers) is { } ball => $"There is enough, but {ball.Leftover.Name} leaves about {Shown.OwnAbout(ball.ShortOfReserve)} less in reserve than you asked.",
+        Knitting.Matching.Why.Allowance when Limiting(_answer.Leftovers) is { } ball =>
+            $"There is enough, but {ball.Leftover.Name} leaves about {Shown.OwnAbout(ball.ShortOfReserve)} less in reserve than you asked.",
         Knitting.Matching.Why.Chance or Knitting.Matching.Why.NotCalibrated when Limiting(_answer.Leftovers) is { } ball => Unsure(ball),
         Knitting.Matching.Why.Colour => "There is enough yarn, but neighbouring stripes would look the same.",
         Knitting.Matching.Why.TooFewLeftovers when _answer.TooFew is { } few => TooFewSentence(few),
@@ -93,27 +94,29 @@ public sealed class Words
         var (first, second) = (Name(warning.Leftover), Name(warning.OtherLeftover));
         var (all, many) = (Names(alike.Select(w => w.Leftover)), alike.Select(w => w.Leftover).Distinct(StringComparer.Ordinal).Count() > 1);
         var where = Terms.Capital(Terms.And([.. alike.Select(Where).Distinct(StringComparer.Ordinal)]));
-        var close = warning.CloseCall ? " It is a close call." : "";
+        var close = warning.CloseCall ? " (a close call)" : "";
         return warning.Code switch
         {
-            WarningCode.BrimStretch => $"{first} may stretch in the brim.{close} Try: a smaller needle, or 10 to 15 % fewer stitches. "
+            WarningCode.BrimStretch => $"{first} may stretch in the brim{close}. Try a smaller needle, or 10 to 15 % fewer stitches. "
                 + "A firmer rib, a folded brim or a fine wool or nylon strand alongside helps. Or choose another leftover for the brim.",
-            WarningCode.BrimRelax => $"{first} loosens with wear in a brim.{close} A smaller needle or a firmer rib helps.",
+            WarningCode.BrimRelax => $"{first} loosens with wear in a brim{close}. A smaller needle or a firmer rib helps.",
             WarningCode.BrimUnknownFibre => $"{first}: fibre unknown. If it is not wool, it may stretch in the brim.",
-            WarningCode.WeightClassMix => $"{first} is thicker or thinner than the hat’s yarn. {Terms.Capital(Where(warning))} comes out wider or narrower, and pulls.",
+            WarningCode.WeightClassMix =>
+                $"{first} is thicker or thinner than the hat’s yarn. {Terms.Capital(Where(warning))} comes out wider or narrower, and pulls.",
             WarningCode.LowContrast => $"{where}: {first} and {second} are hard to tell apart.",
             WarningCode.BraidSameValue => $"{where}: {first} and {second} are equally light, so the braid hardly shows.",
             WarningCode.ColourUnknown when many => $"{all} have no colour yet, so they count as different.",
             WarningCode.ColourUnknown => $"{all} has no colour yet, so it counts as different.",
-            WarningCode.CareMix when warning.Leftover == warning.OtherLeftover => $"Only a part of {first} is machine-washable. It would felt unevenly in a machine: wash by hand.",
-            WarningCode.CareMix => $"{first} is machine-washable and {second} is not: part of the hat would felt in a machine. Wash by hand.",
+            WarningCode.CareMix when warning.Leftover == warning.OtherLeftover =>
+                $"Only a part of {first} is machine-washable. It would felt unevenly in a machine: wash by hand.",
+            WarningCode.CareMix => $"{first} is machine-washable and {second} is not. Part of the hat would felt in a machine: wash by hand.",
             WarningCode.ColourRun => $"{first} is strong and {second} is pale. First rub {first} with a wet white cloth.",
             WarningCode.CoarseScale when many => $"Your scale is too coarse for balls as small as {all}. Use a finer scale if you can.",
             WarningCode.CoarseScale => $"Your scale is too coarse for a ball as small as {all}. Use a finer scale if you can.",
             WarningCode.GaugeOrLabel => $"{first} is unusual at this gauge. Check the gauge, and the label of {first}.",
             WarningCode.LabelOrClass => $"The label of {first} is unusual for its weight class. Check them both.",
-            WarningCode.SeamSameColour when warning.Leftover == warning.OtherLeftover => $"The first and the last stripe meet at the seam, and both are {first}.",
-            WarningCode.SeamSameColour => $"The first and the last stripe meet at the seam: {first} and {second} look the same.",
+            WarningCode.SeamSameColour when warning.Leftover == warning.OtherLeftover => $"First and last stripe meet at the seam, and both are {first}.",
+            WarningCode.SeamSameColour => $"First and last stripe meet at the seam: {first} and {second} look the same.",
             _ => many
                 ? $"{all} have no label: their lengths may be a quarter out."
                 : $"{first} has no label: its length may be a quarter out.",
@@ -141,13 +144,15 @@ public sealed class Words
             RepairCode.FewerRows => $"Knit {repair.Part} {Rows(repair.RowsMoved!.Value)} shorter, and {repair.OtherPart} as much deeper.",
             RepairCode.RePairBraid => $"Use other leftovers for {repair.Part}.",
             RepairCode.DropBraid => $"Leave out {repair.Part} (the stripes get its rows).",
-            RepairCode.JoinNearMatch => $"Knit {The(repair.Part ?? "a part")} from {Name(repair.Leftover)}, then {Name(repair.OtherLeftover)}: they nearly match.",
+            RepairCode.JoinNearMatch =>
+                $"Knit {The(repair.Part ?? "a part")} from {Name(repair.Leftover)}, then {Name(repair.OtherLeftover)}: they nearly match.",
             RepairCode.ShallowerBrim => $"Knit the brim {Shown.Depth(repair.BrimDepth!.Value)} deep{With(repair)}.",
             RepairCode.AnotherArrangement => $"{Arranged(repair)}{With(repair)}.",
             RepairCode.Blend => $"Let neighbouring stripes look alike{With(repair)}.",
             RepairCode.UnfoldBrim => $"Single brim, not folded{With(repair)}.",
             RepairCode.SmallerSize => $"Knit size {repair.Size}{With(repair)}.",
-            RepairCode.ThriftierBindOff => $"{(repair.BindOff == EdgeKind.Tubular ? $"Tubular {Edge} instead of stretchy" : $"Plain {Edge} instead of tubular")}{With(repair)}.",
+            RepairCode.ThriftierBindOff =>
+                $"{(repair.BindOff == EdgeKind.Tubular ? $"Tubular {Edge} instead of stretchy" : $"Plain {Edge} instead of tubular")}{With(repair)}.",
             RepairCode.WeighSwatch => "Weigh a swatch. If you use yarn as most knitters do, it is enough.",
             _ => Buy(repair),
         };
@@ -171,7 +176,9 @@ public sealed class Words
     // A braid's two yarns are named once, by their braid.
     private static string Where(Warning warning) =>
         (warning.Part, warning.OtherPart) is ({ } a, { } b)
-            ? PartNames.Read(a) is { Kind: PartKind.Strand } x && PartNames.Read(b) is { Kind: PartKind.Strand } y && x.Number == y.Number ? $"braid {x.Number}" : $"{Part(a)} and {Part(b)}"
+            ? PartNames.Read(a) is { Kind: PartKind.Strand } x && PartNames.Read(b) is { Kind: PartKind.Strand } y && x.Number == y.Number
+                ? $"braid {x.Number}"
+                : $"{Part(a)} and {Part(b)}"
             : The(warning.Part ?? warning.OtherPart ?? "that part");
 
     private string Names(IEnumerable<string?> ids) => Terms.And([.. ids.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(Name)]);
@@ -187,7 +194,7 @@ public sealed class Words
     {
         if (_answer.ChanceOfEnough < 0.5)
         {
-            return "There is enough by the label, but it is more likely to run out than not.";
+            return "There is enough by the label, but the yarn is more likely to run out.";
         }
 
         var measure = ball.Leftover.Ratio.Source == RatioSource.Guessed ? $" {ball.Leftover.Name}’s length is a guess: measure off 10 m."
@@ -198,9 +205,11 @@ public sealed class Words
     private string TooFewSentence(TooFew few)
     {
         var (stripes, brim) = (_answer.Hat.Stripes, _answer.Hat.Parts.Any(p => p.Kind == PartKind.Brim) ? 1 : 0);
+        var (wanted, there) = (Terms.Number(few.Wanted), Terms.Number(few.There));
+        var parts = $"{Terms.Capital(Terms.Number(stripes))} {(stripes == 1 ? "stripe" : "stripes")}{(brim == 1 ? " and a brim" : "")}";
         return few.Wanted == stripes + brim
-            ? $"{Terms.Capital(Terms.Number(stripes))} {(stripes == 1 ? "stripe" : "stripes")}{(brim == 1 ? " and a brim" : "")} need {Terms.Number(few.Wanted)} colours; you have {Terms.Number(few.There)}."
-            : $"This hat needs {Terms.Number(few.Wanted)} yarns of {Shown.OwnAbout(few.Each)} or more; you have {Terms.Number(few.There)}.";
+            ? $"{parts} need {wanted} colours; you have {there}."
+            : $"This hat needs {wanted} yarns of {Shown.OwnAbout(few.Each)} or more; you have {there}.";
     }
 
     private string ShortSentence()
@@ -211,7 +220,7 @@ public sealed class Words
             [{ Part.Kind: PartKind.Brim } brim] when _answer.Leftovers.All(l => l.Leftover.Held < brim.Need) =>
                 $"No ball is long enough for {(_answer.Hat.Plan is { BrimFolded: true } ? "a folded brim" : "the brim")} in size {_answer.Hat.Size}.",
             [{ From: null } one] => $"Nothing is left for {The(one.Part.Name)}: it needs {Shown.OwnAbout(one.Need)}.",
-            [var one] => $"{Terms.Capital(The(one.Part.Name))} is {Shown.OwnAbout(one.Short)} short.",
+            [var one] => $"{Terms.Capital(The(one.Part.Name))} is short by {Shown.OwnAbout(one.Short)}.",
             _ => $"{Terms.Capital(Terms.Number(parts.Count))} parts are short of yarn, by {Shown.OwnAbout(_answer.Short)} in all.",
         };
     }
@@ -229,7 +238,8 @@ public sealed class Words
     {
         var yarn = Terms.Short(_answer.Hat.WeightClass);
         var colours = repair.BuyBalls > 1 ? $" in {Terms.Number(repair.BuyBalls.Value)} colours" : "";
-        var what = repair.BuyMiniSkeins is { } many ? $"{Terms.Number(many)} 20 g mini-{(many == 1 ? "skein" : "skeins")} of {yarn}" : $"{repair.BuyGrams} g of {yarn}";
+        var what = repair.BuyMiniSkeins is { } many ? $"{Terms.Number(many)} 20 g mini-{(many == 1 ? "skein" : "skeins")} of {yarn}"
+            : $"{repair.BuyGrams} g of {yarn}";
         return $"Buy {what}{colours}, {(repair.BuyBalls > 1 ? "first " : "")}for {The(repair.Part!)}.";
     }
 

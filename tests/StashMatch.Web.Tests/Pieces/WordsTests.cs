@@ -23,7 +23,7 @@ public sealed class WordsTests
     public void Under_a_half_it_says_that_it_is_more_likely_to_run_out_than_not()
     {
         var words = new Words(OnlyJust with { Why = Why.Chance, ChanceOfEnough = 0.41 });
-        Assert.Equal("There is enough by the label, but it is more likely to run out than not.", words.Why());
+        Assert.Equal("There is enough by the label, but the yarn is more likely to run out.", words.Why());
         var surer = OnlyJust with { ChanceOfEnough = 0.68, Leftovers = [.. OnlyJust.Leftovers.Select(l => l with { OwnSureness = l.Leftover.Id == "Rust" ? 0.83 : 0.99, ShortOfReserve = default })] };
         Assert.Equal("There is enough, with your reserve, but knitters differ: Rust lasts 8 times in 10.", new Words(surer with { Why = Why.Chance }).Why());
         Assert.Equal(
@@ -41,9 +41,15 @@ public sealed class WordsTests
     [Fact]
     public void Too_little_says_what_is_short_and_by_how_much()
     {
-        var answer = Ask(("Oat", 2m, 2.5m));
-        Assert.Equal(Verdict.No, answer.Verdict);
-        Assert.Matches(@"^(Two|Three|Four|Five|Six|Seven|Eight|Nine|Ten) parts are short of yarn, by \d+ m in all\.$", new Words(answer).Why());
+        Answer Lacking(int stripes) => OnlyJust with
+        {
+            Verdict = Verdict.No,
+            Why = Why.Short,
+            Short = Metres.FromMillimetres(2_400 * stripes),
+            Parts = [.. OnlyJust.Parts.Select(p => p.Part.Kind == PartKind.Stripe && p.Part.Number <= stripes ? p with { Short = Metres.FromMillimetres(2_400) } : p)],
+        };
+        Assert.Equal("Four parts are short of yarn, by 10 m in all.", new Words(Lacking(4)).Why());
+        Assert.Equal("Stripe 1 is short by 3 m.", new Words(Lacking(1)).Why());
     }
 
     [Fact]

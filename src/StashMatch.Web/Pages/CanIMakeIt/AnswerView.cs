@@ -128,7 +128,7 @@ public sealed class AnswerView
             p =>
             {
                 var leftover = p.From is { } f ? _byId[f.Leftover].Leftover : null;
-                var label = leftover is null ? $"{p.Part.Name}, nothing goes in" : $"{p.Part.Name}, {leftover.Name}";
+                var label = leftover is null ? $"{Words.Part(p.Part.Name)}, no yarn yet" : $"{Words.Part(p.Part.Name)}, {leftover.Name}";
                 return new PartPaint(leftover?.Colour?.Hex, leftover is null ? null : CodeOf(leftover.Id), label, p.Short.Millimetres > 0, p.Short.Millimetres > 0 ? (double)(p.Short.Value / p.Need.Value) : 0);
             },
             StringComparer.Ordinal);

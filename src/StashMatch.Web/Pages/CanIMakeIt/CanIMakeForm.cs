@@ -206,7 +206,7 @@ public sealed record CanIMakeForm
             RepairCode.ThriftierBindOff => Address(f => f with { BindOff = Names.Of(repair.BindOff!.Value) }),
             RepairCode.FewerRows => Address(f => f with { Depths = string.Join(',', repair.Rows!), Stripes = $"{repair.Rows!.Count}" }),
             RepairCode.DropBraid => Address(f => f with { Without = [.. f.Without, repair.Part!.Split(' ')[^1]], Depths = null }),
-            RepairCode.RePairBraid => Address(f => f with { Apart = [.. f.Apart, $"{repair.Part} strand a", $"{repair.Part} strand b"] }),
+            RepairCode.RePairBraid => Address(f => f with { Apart = [.. f.Apart, .. "ab".Select(s => $"{repair.Part} strand {s}")] }),
             RepairCode.JoinNearMatch => Address(f => f with { Join = [.. f.Join, SaidInAddress.Together(repair.Leftover!, repair.OtherLeftover!)] }),
             RepairCode.MoveOne => KeepHere(repair.Part!, repair.Leftover!),
             _ => null,

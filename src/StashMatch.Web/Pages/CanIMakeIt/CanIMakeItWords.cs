@@ -44,7 +44,7 @@ public static class CanIMakeItWords
     public const string Empty = "Your bag is empty.";
     public const string WeighFirst = "Weigh your first ball";
     public const string TryDemo = "Try the demo bag";
-    public const string CannotKnit = "This hat cannot be knitted so.";
+    public const string CannotKnit = "This hat cannot be knitted.";
     public const string CannotRead = "One thing in the question cannot be read. It is marked above.";
 
     // The hat.

@@ -35,7 +35,7 @@ public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
             var chosen = form.Leftovers.Contains(gone.Id, StringComparer.Ordinal);
             if (chosen || form.Asked[Pairings.Locks].Each?.Any(l => Pairings.LeftoverOf(l) == gone.Id) == true)
             {
-                errors.Add((chosen ? MatchQuestion.Leftovers : Pairings.Locks).Name, $"names {gone.Name}, and all of it is kept for a plan: choose another, or set it free there");
+                errors.Add((chosen ? MatchQuestion.Leftovers : Pairings.Locks).Name, $"names {gone.Name}, which is kept for another hat: choose another, or free its yarn there");
             }
         }
 

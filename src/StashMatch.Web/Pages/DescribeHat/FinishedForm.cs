@@ -41,7 +41,7 @@ public sealed class FinishedForm
         }
         else if (!design.TryNeeds(Size.Trim(), count, out needs, out var why))
         {
-            errors.Add("the hat", $"cannot be knitted so: {why.Reason}");
+            errors.Add("the hat", $"cannot be knitted: {why.Reason}");
         }
 
         var (grams, step) = (errors.TypedGrams("grams", Grams, 0.1m, Weighing.MostGrams), errors.TypedGrams("scale step", Step, 0.001m, 100));
@@ -68,7 +68,7 @@ public sealed class FinishedForm
         var calibration = Calibration.FromUse(bare, weighing, ratio) with { Factor = (used - ends) / bare };
         if (calibration.Factor is < 0.5 or > 2)
         {
-            errors.Add("the hat", $"comes to {calibration.Factor:0.00} × the bare metres, which no knitter uses: is a number mistyped?");
+            errors.Add("the hat", $"comes to {calibration.Factor:0.00} × the yarn in the stitches alone, which no knitter uses: check the numbers");
             return null;
         }
 

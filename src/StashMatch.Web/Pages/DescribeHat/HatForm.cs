@@ -215,7 +215,7 @@ public sealed class HatForm
 
         if (rows.Count < 2 || rows[0].Length < 3)
         {
-            errors.Add("printed.table", "wants a first row of part, yarn and the sizes, and a row for each length");
+            errors.Add("printed.table", "needs a first row of part, yarn and the sizes, and a row for each length");
             return new(Unit, AllowanceIncluded, []);
         }
 
@@ -229,7 +229,7 @@ public sealed class HatForm
                     errors.Add("printed.table", $"row {line + 2}, size {name} {message}");
                 }
 
-                return new PrintedPartDescription(r[0].Length == 0 ? null : r[0].ToLowerInvariant(), r[1], (double)length);
+                return new PrintedPartDescription(r[0].Length == 0 ? null : PartOf(r[0]), r[1], (double)length);
             })])).ToList();
         return new(Unit, AllowanceIncluded, sizes);
     }
@@ -239,8 +239,19 @@ public sealed class HatForm
         var sizes = printed.Sizes?.OfType<PrintedSizeDescription>().ToList() ?? [];
         var lines = sizes.FirstOrDefault()?.Parts?.OfType<PrintedPartDescription>().ToList() ?? [];
         var head = string.Join('\t', sizes.Select(s => s.Size).Prepend("yarn").Prepend("part"));
-        return head + "\n" + string.Join('\n', lines.Select((l, i) => string.Join('\t', new[] { l.Part ?? "", l.Yarn }.Concat(sizes.Select(s => Text(s.Parts?[i]?.Length))))));
+        return head + "\n" + string.Join('\n', lines.Select((l, i) => string.Join('\t', new[] { Typed(l.Part), l.Yarn }.Concat(sizes.Select(s => Text(s.Parts?[i]?.Length))))));
     }
+
+    // A braid's two yarns are typed as people call them: "braid 1 first colour".
+    private static string PartOf(string typed)
+    {
+        var plain = typed.ToLowerInvariant();
+        return plain.Replace(":", "", StringComparison.Ordinal).Split(' ') is ["braid", var number, "first" or "second", "colour"] words && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var braid)
+            ? Knitting.Hats.PartNames.Strand(braid, words[2] == "first" ? 'a' : 'b')
+            : plain;
+    }
+
+    private static string Typed(string? part) => Pieces.Words.Part(part ?? "").Replace(":", "", StringComparison.Ordinal);
 
     private static string Text(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
 

@@ -75,7 +75,8 @@ public static class HatWords
     public const string ProportionsInOrder = "proportion of each, from the first";
     public const string PomPomLabel = "pom-pom takes, metres (empty for none)";
     public const string PomPom = "the pom-pom";
-    public const string SizesCaption = "A head size is enough. The hat is then 90 % of it round and 40 % of it high. A circumference with a height overrides it.";
+    public const string SizesCaption =
+        "A head size is enough. The hat is then 90 % of it round and 40 % of it high. A circumference with a height overrides it.";
     public const string Head = "head";
     public const string Circumference = "circumference";
     public const string Height = "height";
@@ -94,7 +95,8 @@ public static class HatWords
     public const string TheTable = "the table";
     public const string PasteTable = "Paste the table from a spreadsheet, or type it.";
     public const string FirstRow = "The first row is: part, yarn, then the sizes.";
-    public const string OtherRows = "Then comes a row for each part: brim, stripe 1, braid 1 strand a, crown, seam.";
+    public const string OtherRows = "A row for each part follows: brim, stripe 1, braid 1 first colour, crown, seam.";
+    public const string TableHint = "part; yarn; A; B\nbrim; M; 19; 20,9\nstripe 1; S1; 10; 11";
     public const string TotalRows = "Leave the part empty where the pattern gives one total for a letter.";
 
     // The hat so far.
@@ -113,7 +115,8 @@ public static class HatWords
 
     public static string SizeTitle(string hat, string size) => $"{hat}, size {size}";
 
-    public static string Takes(string size, int stripes, string usage) => $"What size {size} in {Terms.Stripes(stripes)} takes. Every length includes 10 % in reserve. {usage}";
+    public static string Takes(string size, int stripes, string usage) =>
+        $"What size {size} in {Terms.Stripes(stripes)} takes. Every length includes 10 % in reserve. {usage}";
 
     public static string Counted(Usage usage)
     {
@@ -139,11 +142,16 @@ public static class HatWords
         return $"{Terms.Counted(run.Rows, "row")} of {run.Stitches} stitches, {how}";
     }
 
-    public static string Section(string kind, int number, IEnumerable<RowRun> runs) => $"{kind}{(number > 0 ? $" {number}" : "")}: {string.Join("; then ", runs.Select(Run))}";
+    public static string Section(string kind, int number, IEnumerable<RowRun> runs) =>
+        $"{kind}{(number > 0 ? $" {number}" : "")}: {string.Join("; then ", runs.Select(Run))}";
 
     /// <summary>What to mind where gauge and weight class do not go together.</summary>
-    public static string UnusualGauge(decimal stitches, IEnumerable<WeightClass> usual, WeightClass said) => string.Create(
-        CultureInfo.InvariantCulture, $"{stitches:0.#} stitches to 10 cm is usual for {string.Join(" or ", usual.Select(Terms.Of))}, not for {Terms.Of(said)}. Check them both.");
+    public static string UnusualGauge(decimal stitches, IEnumerable<WeightClass> usual, WeightClass said)
+    {
+        var classes = string.Join(" or ", usual.Select(Terms.Of));
+        return string.Create(
+            CultureInfo.InvariantCulture, $"{stitches:0.#} stitches to 10 cm is usual for {classes}, not for {Terms.Of(said)}. Check them both.");
+    }
 
     // At one's own gauge.
     public const string MyGauge = "At my own gauge";
@@ -152,11 +160,12 @@ public static class HatWords
     public const string UseMyGauge = "Use my gauge for this hat";
     public const string AtMyGauge = "The hat is at your gauge now, but not saved yet.";
 
-    public static string ComesOut(string round, string height) => $"At your gauge the same stitches and rows come out {round} round, and {height} above the brim.";
+    public static string ComesOut(string round, string height) => $"At your gauge the same counts come out {round} round, and {height} above the brim.";
 
     public static string ItTakes(string bare, string withReserve) => $"They take {bare}, or {withReserve} with 10 % in reserve.";
 
-    public static string KeepsGauge(string stitches, string rows) => $"The hat itself keeps {stitches} stitches and {rows} rows to 10 cm. Change it to your gauge, and each size fits its head again.";
+    public static string KeepsGauge(string stitches, string rows) =>
+        $"The hat itself keeps {stitches} stitches and {rows} rows to 10 cm. Change it to your gauge, and each size fits its head again.";
 
     // Hats of one's own.
     public const string MyHats = "My own hats";

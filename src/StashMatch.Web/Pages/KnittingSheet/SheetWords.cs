@@ -24,10 +24,11 @@ public static class SheetWords
     public const string WindOffFirst = "Wind off first";
 
     /// <summary>The forms a sheet comes in.</summary>
-    public static IReadOnlyList<(string Key, string Name)> Forms { get; } = [("", "with boxes"), ("large", "in large print"), ("words", "in words, for a screen reader")];
+    public static IReadOnlyList<(string Key, string Name)> Forms { get; } =
+        [("", "with boxes"), ("large", "in large print"), ("words", "in words, for a screen reader")];
 
     // Half-way.
-    public const string AllDone = "Every part is done. Weigh what is left below, and put it back in the bag.";
+    public const string AllDone = "Every part is done. Weigh what is left below, and put the rest back in the bag.";
     public const string WaysToMakeItWork = "Ways to make it work";
     public const string Unknown = "unknown";
     public const string NotPrinted = "The printed table does not say what one round takes.";
@@ -66,7 +67,8 @@ public static class SheetWords
     public static string Gauge(RowPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return string.Create(CultureInfo.InvariantCulture, $"{plan.Gauge.StitchesPer10Cm:0.#} stitches and {plan.Gauge.RowsPer10Cm:0.#} {StepWords.Row(plan)}s to 10 cm / 4 in.");
+        var (stitches, rows) = (plan.Gauge.StitchesPer10Cm, plan.Gauge.RowsPer10Cm);
+        return string.Create(CultureInfo.InvariantCulture, $"{stitches:0.#} stitches and {rows:0.#} {StepWords.Row(plan)}s to 10 cm / 4 in.");
     }
 
     /// <summary>What is wound off before the first part: the smaller share, so that little is wound.</summary>
@@ -98,12 +100,14 @@ public static class SheetWords
     {
         ArgumentNullException.ThrowIfNull(yarn);
         return done ? ""
-            : yarn.StopAt is { } stop ? $" Start only if the ball weighs {StopAt(stop, yarn.Core, yarn.Step)} or more{(yarn.PutBy ? ", with the yarn kept for it" : "")}."
+            : yarn.StopAt is { } stop
+                ? $" Start only if the ball weighs {StopAt(stop, yarn.Core, yarn.Step)} or more{(yarn.PutBy ? ", with the yarn kept for it" : "")}."
             : yarn.PutBy ? " Use the yarn kept for it." : "";
     }
 
     /// <summary>The same on the ball's own line half-way.</summary>
-    public static string StartOnly(string part, string weight, string takes) => $"Start {Words.The(part)} only if the ball weighs {weight} or more. It takes {takes}.";
+    public static string StartOnly(string part, string weight, string takes) =>
+        $"Start {Words.The(part)} only if the ball weighs {weight} or more. It takes {takes}.";
 
     public static string FromKept(string part, string takes) => $"{Terms.Capital(Words.The(part))} takes {takes}, from the yarn kept for it.";
 
@@ -161,7 +165,8 @@ public static class SheetWords
             return "Every part is done.";
         }
 
-        var shortages = ahead.Shortages.Select(s => s.Part is { } part ? LacksOf(part) : $"{view.NameOf(s.Ball!.Ball.Start.Id)} is short by {Shown.BothUp(s.Length)}").ToList();
+        var shortages = ahead.Shortages.Select(s => s.Part is { } part ? LacksOf(part)
+            : $"{view.NameOf(s.Ball!.Ball.Start.Id)} is short by {Shown.BothUp(s.Length)}").ToList();
         var rate = ahead.Balls.Any(b => b.Measured) ? "at your rate, " : "";
         var name = ahead.Weakest is { } tight ? view.NameOf(tight.Ball.Start.Id) : "";
         return ahead.Why switch
@@ -182,7 +187,8 @@ public static class SheetWords
         return offer.Kind switch
         {
             OfferKind.BallOfTheHat => $"Knit {part} in {name(offer.Leftover!)}, the stripe colour with most left.",
-            OfferKind.DecreaseSooner => $"Decrease a round sooner: {part} has one plain round less{(offer.Saves is { } saves ? $", which saves {Shown.Both(saves)}" : "")}.",
+            OfferKind.DecreaseSooner =>
+                $"Decrease a round sooner: {part} has one plain round less{(offer.Saves is { } saves ? $", which saves {Shown.Both(saves)}" : "")}.",
             _ => $"Knit {part} in {name(offer.Leftover!)}, which this hat does not use.",
         };
     }
@@ -191,7 +197,8 @@ public static class SheetWords
     public static string Rate(double rate)
     {
         var percent = Math.Round((rate - 1) * 100, 1);
-        return percent == 0 ? "as planned" : $"{Math.Abs(percent).ToString("0.0", CultureInfo.InvariantCulture)} % {(percent > 0 ? "more" : "less")} than planned";
+        return percent == 0 ? "as planned"
+            : $"{Math.Abs(percent).ToString("0.0", CultureInfo.InvariantCulture)} % {(percent > 0 ? "more" : "less")} than planned";
     }
 
     public static string Used(BallAhead ball)
@@ -210,9 +217,13 @@ public static class SheetWords
     public static string Ends(BallAhead ball)
     {
         ArgumentNullException.ThrowIfNull(ball);
-        return ball.Spare < 0
-            ? Short(ball.Short)
-            : $"At the end {Shown.Both(Metres.Held(ball.Spare))} ({Math.Round(ball.SpareGrams, 1).ToString("0.0", CultureInfo.InvariantCulture)} g) left; probably {Whole(ball.LeastSpare)} to {Whole(ball.MostSpare)} m.";
+        if (ball.Spare < 0)
+        {
+            return Short(ball.Short);
+        }
+
+        var grams = Math.Round(ball.SpareGrams, 1).ToString("0.0", CultureInfo.InvariantCulture);
+        return $"At the end {Shown.Both(Metres.Held(ball.Spare))} ({grams} g) left; probably {Whole(ball.LeastSpare)} to {Whole(ball.MostSpare)} m.";
     }
 
     public static string DeleteWeighing(string ball) => $"delete the weighing of {ball}";
@@ -224,7 +235,7 @@ public static class SheetWords
         ArgumentNullException.ThrowIfNull(step);
         if (step.Rows > 0)
         {
-            yield return $"{Terms.Counted(step.Rows, StepWords.Row(step.Key == PartNames.Brim ? null : view.Hat.Plan))}{(step.Depth.Value > 0 ? $", {Spoken(step.Depth)} deep" : "")}.";
+            yield return $"{Terms.Counted(step.Rows, StepWords.Row(view.Hat.Plan, step.Key))}{(step.Depth.Value > 0 ? $", {Spoken(step.Depth)} deep" : "")}.";
         }
 
         foreach (var yarn in step.Yarns)
@@ -242,7 +253,8 @@ public static class SheetWords
 
         foreach (var sentence in step.How)
         {
-            yield return sentence.Replace(" cm / ", " centimetres or ", StringComparison.Ordinal).Replace(" in at the end", " inches at the end", StringComparison.Ordinal)
+            yield return sentence.Replace(" cm / ", " centimetres or ", StringComparison.Ordinal)
+                .Replace(" in at the end", " inches at the end", StringComparison.Ordinal)
                 .Replace(" in / ", " inches or ", StringComparison.Ordinal).Replace(" cm at the end", " centimetres at the end", StringComparison.Ordinal);
         }
     }
@@ -251,7 +263,9 @@ public static class SheetWords
 
     // What the closest ball lacks by itself.
     private static Metres OwnLack(Ahead ahead, SheetView view) =>
-        ahead.Weakest is { } ball && ball.Need.WithAllowance(view.AllowancePercent) is var wanted && wanted > ball.Left ? wanted - ball.Left : ahead.ShortForAllowance;
+        ahead.Weakest is { } ball && ball.Need.WithAllowance(view.AllowancePercent) is var wanted && wanted > ball.Left
+            ? wanted - ball.Left
+            : ahead.ShortForAllowance;
 
     private static string Whole(decimal metres) => Math.Max(0, Math.Round(metres)).ToString("0", CultureInfo.InvariantCulture);
 

@@ -25,6 +25,9 @@ public static class StepWords
     /// <summary>"round" in the round, else "row".</summary>
     public static string Row(RowPlan? plan) => plan?.Construction == Construction.BrimUpRound ? "round" : "row";
 
+    /// <summary>The same of a part: a brim is knitted in the round unless the hat is flat from the brim up.</summary>
+    public static string Row(RowPlan? plan, string part) => part == PartNames.Brim && plan?.Construction != Construction.BrimUpFlat ? "round" : Row(plan);
+
     /// <summary>The sentences of one part; a braid is told once, by its first strand.</summary>
     public static IReadOnlyList<string> Of(RowPlan? plan, HatPart part)
     {
@@ -47,7 +50,8 @@ public static class StepWords
         var index = plan.Sections.ToList().FindIndex(s => s.Kind == KindOf(part) && s.Number == part.Number);
         return index >= 0 ? [.. Of(plan, plan.Sections[index], index)] : part.Kind switch
         {
-            PartKind.Seam when plan.Construction == Construction.SideToSide => ["Sew the first and last edges together. Gather the top edge on a thread and draw it up."],
+            PartKind.Seam when plan.Construction == Construction.SideToSide =>
+                ["Sew the first and last edges together. Gather the top edge on a thread and draw it up."],
             PartKind.Seam => ["Sew the side edges together."],
             PartKind.PomPom => ["Make the pom-pom last and sew it to the top."],
             _ => [],
@@ -68,9 +72,12 @@ public static class StepWords
         var pickedUp = first.Pattern == StitchPattern.PickUp;
         if (section.Kind == SectionKind.Brim)
         {
-            var tubular = section.Runs.FirstOrDefault(r => r.Pattern == StitchPattern.TubularEdge) is { } edge ? $"the tubular way, with {edge.Rows} tubular rounds" : null;
-            yield return pickedUp ? $"Pick up {first.Stitches} stitches along the lower edge." : $"Cast on {first.Stitches} stitches{(tubular is null ? "" : $" {tubular}")}.";
-            yield return $"Knit {Counted(section.Rows, row == "row" && !pickedUp ? "row" : "round")} of rib.{(plan.BrimFolded ? $" Fold it to {Shown.Depth(plan.BrimDepth)} at the end." : "")}";
+            var tubular = section.Runs.FirstOrDefault(r => r.Pattern == StitchPattern.TubularEdge) is { } edge
+                ? $"the tubular way, with {edge.Rows} tubular rounds" : null;
+            yield return pickedUp ? $"Pick up {first.Stitches} stitches along the lower edge."
+                : $"Cast on {first.Stitches} stitches{(tubular is null ? "" : $" {tubular}")}.";
+            var fold = plan.BrimFolded ? $" Fold it to {Shown.Depth(plan.BrimDepth)} at the end." : "";
+            yield return $"Knit {Counted(section.Rows, row == "row" && !pickedUp ? "row" : "round")} of rib.{fold}";
             if (pickedUp)
             {
                 yield return tubular is null ? "Bind off." : $"Bind off {tubular}.";
@@ -116,7 +123,7 @@ public static class StepWords
     {
         if (plan is not null && !plan.Parts.Any(p => p.Kind == PartKind.Strand && p.Number == part.Number && p.Strand == 'b'))
         {
-            return [$"{Counted(part.Rows, Row(plan))} of a sideways braid in one strand."];
+            return [$"{Counted(part.Rows, Row(plan))} of a sideways braid in one colour."];
         }
 
         if (part.Number > (plan?.Parts.Where(p => p.Kind == PartKind.Strand).Min(p => p.Number) ?? 1))
@@ -127,9 +134,9 @@ public static class StepWords
         var side = plan is null || plan.Construction == Construction.BrimUpRound ? "" : ", on the right side";
         return
         [
-            $"Set-up{side}: knit 1 of strand a, knit 1 of strand b, in turn.",
-            "Over: purl each stitch in its own strand, the next strand always brought over the last.",
-            "Under: the same, the next strand always brought under the last, which turns the twist out again.",
+            $"Set-up{side}: knit 1 in the first colour, 1 in the second, in turn.",
+            "Over: purl each stitch in its own colour. Bring the next yarn over the last each time.",
+            "Under: the same, but bring the next yarn under the last. The twist comes out again.",
         ];
     }
 

@@ -9,7 +9,7 @@ public static class TagWords
     public const string None = "No leftover matches, so there is no tag to print.";
     public const string Back = "Back to my leftovers";
     public const string HowToPrint = "Print this page at its own size. Cut along the dotted lines, punch the hole and tie the tag on.";
-    public const string Frames = "The frame tells where the length comes from: whole from the label, notched measured, dashed a guess.";
+    public const string Frames = "The frame tells where the length comes from. Whole is the label, notched is measured, dashed is a guess.";
     public const string Print = "Print the tags";
     public const string NoLength = "length unknown";
 

@@ -64,7 +64,8 @@ public static class SettingsWords
     public const string BackupsToo = "Delete the backups too";
     public const string PhraseMissing = "Nothing is deleted. First type “delete everything”.";
 
-    public static string Deleted(bool backupsToo) => backupsToo ? "Everything is deleted, the backups too." : "Everything is deleted. The backups are still there.";
+    public static string Deleted(bool backupsToo) =>
+        backupsToo ? "Everything is deleted, the backups too." : "Everything is deleted. The backups are still there.";
 
     // Phones.
     public const string PhoneHeading = "A phone beside the scale";

@@ -107,7 +107,8 @@ public static class KitWords
     public static string? Light(KitCell cell)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        return cell is { Nominal: { } nominal, Lightest: { } light } && (Holds(light) != cell.Passes || (light.Verdict == Verdict.No) != (nominal.Verdict == Verdict.No))
+        return cell is { Nominal: { } nominal, Lightest: { } light }
+            && (Holds(light) != cell.Passes || (light.Verdict == Verdict.No) != (nominal.Verdict == Verdict.No))
             ? $"at minimum weight: {Words.Of(light.Verdict == Verdict.Yes ? Verdict.OnlyJust : light.Verdict)}"
             : null;
     }
@@ -131,8 +132,10 @@ public static class KitWords
 
         var passes = asked.Count(c => c.Passes);
         var light = asked.Count(c => c.Passes && Holds(c.Lightest!));
-        var first = asked.Select(c => c.Nominal!.WeakestSkein).OfType<string>().GroupBy(n => n, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).FirstOrDefault();
-        return $"Passes {passes} of {asked.Count}, {light} of them at legal minimum weight.{(first is null ? "" : $" First to run out: {first.Key} (in {first.Count().ToString(CultureInfo.InvariantCulture)}).")}";
+        var first = asked.Select(c => c.Nominal!.WeakestSkein).OfType<string>().GroupBy(n => n, StringComparer.Ordinal)
+            .OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).FirstOrDefault();
+        var runsOut = first is null ? "" : $" First to run out: {first.Key} (in {first.Count().ToString(CultureInfo.InvariantCulture)}).";
+        return $"Passes {passes} of {asked.Count}, {light} of them at legal minimum weight.{runsOut}";
     }
 
     /// <summary>Which skeins are of another weight class than the hat and so are left out; null where none is.</summary>
@@ -140,9 +143,8 @@ public static class KitWords
     {
         ArgumentNullException.ThrowIfNull(kit);
         ArgumentNullException.ThrowIfNull(hat);
-        var others = KitCheck.LeftOut(kit, hat);
-        return others.Count == 0 ? null
-            : $"Not used, because the hat takes {Terms.Of(hat.WeightClass)}: {string.Join(", ", others.Select(o => $"{o.Skein.Name} ({Terms.Short(o.Class)})"))}.";
+        var others = KitCheck.LeftOut(kit, hat).Select(o => $"{o.Skein.Name} ({Terms.Short(o.Class)})").ToList();
+        return others.Count == 0 ? null : $"Not used, because the hat takes {Terms.Of(hat.WeightClass)}: {string.Join(", ", others)}.";
     }
 
     /// <summary>How many hats one kit makes, each with its reserve, and which sizes.</summary>
@@ -150,15 +152,16 @@ public static class KitWords
     {
         ArgumentNullException.ThrowIfNull(whole);
         var sizes = string.Join(", ", whole.Hats.GroupBy(h => h.Size, StringComparer.Ordinal).Select(g => $"{g.Count()} × size {g.Key}"));
-        return whole.AtMost == 0 ? "none, with the reserve."
-            : $"{(whole.AtLeast == whole.AtMost ? $"{whole.AtLeast}" : $"at least {whole.AtLeast}, at most {whole.AtMost}")}{(sizes.Length > 0 ? $" ({sizes})" : "")}, with the reserve.";
+        var many = whole.AtMost == 0 ? "none" : whole.AtLeast == whole.AtMost ? $"{whole.AtLeast}" : $"at least {whole.AtLeast}, at most {whole.AtMost}";
+        return $"{many}{(sizes.Length > 0 ? $" ({sizes})" : "")}, with the reserve.";
     }
 
     /// <summary>One weight's side of an opened cell.</summary>
     public static string Side(KitSide side)
     {
         ArgumentNullException.ThrowIfNull(side);
-        var who = side.WeakestSkein is { } skein ? $"{skein} for {Words.The(side.WeakestPart!)} runs out first" : side.WeakestPart is { } part ? $"no skein left for {Words.The(part)}" : NoSkein;
+        var who = side.WeakestSkein is { } skein ? $"{skein} for {Words.The(side.WeakestPart!)} runs out first"
+            : side.WeakestPart is { } part ? $"no skein left for {Words.The(part)}" : NoSkein;
         return side.Verdict switch
         {
             Verdict.No => $"no, short by {AtMost(side)}{Shown.BothUp(side.Short)}; {who}",

@@ -53,12 +53,12 @@ public sealed class KitsForm
         var sizes = hat.SizeNames.Where(Sizes.Contains).ToList();
         if (sizes.Count == 0)
         {
-            errors.Add("sizes", "must be ticked, one at least");
+            errors.Add("sizes", "must be ticked: at least one");
         }
 
         if (Arrangements.Count == 0)
         {
-            errors.Add("arrangements", "must be ticked, one at least");
+            errors.Add("arrangements", "must be ticked: at least one");
         }
 
         IReadOnlyList<int>? counts = null;
@@ -66,13 +66,13 @@ public sealed class KitsForm
         {
             if (from > to)
             {
-                errors.Add("stripes to", "must not be below from");
+                errors.Add("stripes to", "must not be less than “from”");
             }
 
             counts = [.. Enumerable.Range((int)from, Math.Max(0, (int)to - (int)from) + 1)];
         }
 
-        var allowance = errors.Typed("to spare", Allowance, 0, 100);
+        var allowance = errors.Typed("reserve", Allowance, 0, 100);
         var lightest = string.IsNullOrWhiteSpace(Lightest) ? null : errors.Typed("lightest", Lightest, 0, 90);
         var open = hat is HatDesign { Stripes: null } design ? design with { StripeCounts = null } : hat;
         return errors.Any ? null : new KitQuestion(open, sizes, counts, [.. Enum.GetValues<Arrangement>().Where(Arrangements.Contains)])

@@ -35,7 +35,7 @@ public sealed record Sheet(string HatId, Hat Hat, string Size, int Stripes, IRea
 
         if (!hat.TryNeeds(size, count, out var needs, out var why))
         {
-            errors.Add(why.Field, $"cannot be knitted so: {why.Reason}");
+            errors.Add(why.Field, $"cannot be knitted: {why.Reason}");
             return null;
         }
 

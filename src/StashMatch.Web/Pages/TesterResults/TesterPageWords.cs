@@ -103,7 +103,8 @@ public static class TesterPageWords
 
     public static string ByDesigner(string tester) => $"{tester} (designer)";
 
-    public static string KnittedAs(string size, int stripes, string? changes) => $"size {size}, {Terms.Stripes(stripes)}{(changes is null ? "" : $" (“{changes}”)")}";
+    public static string KnittedAs(string size, int stripes, string? changes) =>
+        $"size {size}, {Terms.Stripes(stripes)}{(changes is null ? "" : $" (“{changes}”)")}";
 
     public static string RangeOf(string low, string high) => $"{low} to {high}";
 

@@ -84,13 +84,13 @@ public class DetailsForm
         ArgumentNullException.ThrowIfNull(errors);
         if (string.IsNullOrWhiteSpace(Name))
         {
-            errors.Add("name", "is empty: call it something you will know it by");
+            errors.Add("name", "is empty: type a name you will know it by");
         }
 
         foreach (var (field, text, most) in new[]
         {
             ("name", Name, LeftoverStore.MostName), ("bag", Bag, LeftoverStore.MostName), ("lot", Lot, LeftoverStore.MostName), ("kept in", KeptIn, LeftoverStore.MostName),
-            ("keep back for", KeptBackFor, LeftoverStore.MostName), ("note", Note, LeftoverDetails.MostNote),
+            ("keep for", KeptBackFor, LeftoverStore.MostName), ("note", Note, LeftoverDetails.MostNote),
         })
         {
             if (text.Trim().Length > most)
@@ -196,7 +196,7 @@ public class DetailsForm
             return colour;
         }
 
-        errors.Add("colour", "is no word known here: choose it with the button beside it, or leave it empty");
+        errors.Add("colour", "is not a colour we know: choose it with the button beside it, or leave it empty");
         return null;
     }
 

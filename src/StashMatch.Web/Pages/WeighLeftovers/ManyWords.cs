@@ -22,8 +22,11 @@ public static class ManyWords
     public const string NothingPasted = "Nothing is pasted yet.";
     public const string DidNotArrive = "The rows did not arrive. What you pasted is still here. Try again.";
 
-    public static string Sum(int good, int known, int bad) =>
-        $"{Terms.Counted(good, "row")} can be saved.{(known > 0 ? $" {known} already here, left as {(known == 1 ? "it is" : "they are")}." : "")}{(bad > 0 ? $" {Terms.Counted(bad, "row")} cannot be read." : "")} {NotSavedYet}";
+    public static string Sum(int good, int known, int bad)
+    {
+        var here = known > 0 ? $" {known} already here, left as {(known == 1 ? "it is" : "they are")}." : "";
+        return $"{Terms.Counted(good, "row")} can be saved.{here}{(bad > 0 ? $" {Terms.Counted(bad, "row")} cannot be read." : "")} {NotSavedYet}";
+    }
 
     public static string NotUsed(IReadOnlyList<string> columns)
     {

@@ -32,7 +32,7 @@ public sealed class NoLabelForm
 
         if (!LabelRatio.CanBe(grams.Value, MassUnit.Grams, length.Value, Unit))
         {
-            errors.Add("its grams", $"and the length come to no yarn: {LabelRatio.LeastMetresPer100G} to {LabelRatio.MostMetresPer100G} m go to 100 g");
+            errors.Add("its grams", $"and the length do not fit: 100 g is {LabelRatio.LeastMetresPer100G} to {LabelRatio.MostMetresPer100G} m");
             return null;
         }
 

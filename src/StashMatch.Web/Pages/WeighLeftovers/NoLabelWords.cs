@@ -17,7 +17,8 @@ public static class NoLabelWords
 
     public static string Usual(WeightClass weightClass, string length) => $"{Terms.Of(weightClass)}: about {length} to 100 g";
 
-    public static string Told(string per100Grams, decimal off, string? inAll) => $"{per100Grams} to 100 g, give or take {off:0.#} %{(inAll is null ? "" : $"; about {inAll} in all")}";
+    public static string Told(string per100Grams, decimal off, string? inAll) =>
+        $"{per100Grams} to 100 g, give or take {off:0.#} %{(inAll is null ? "" : $"; about {inAll} in all")}";
 
     public static string MeasureLonger(string lengths) => $"Your scale is too coarse for that length. Measure a longer one: {lengths}.";
 

@@ -161,7 +161,7 @@ public sealed class WeighForm : DetailsForm
         var (whole, empty) = (Knitting.Quantities.Grams.From(gross.Value), Knitting.Quantities.Grams.From(core.Value));
         if (empty >= whole)
         {
-            errors.Add("core or bowl", "must be less than the reading");
+            errors.Add("core or bowl", "must be less than what the scale shows");
             return null;
         }
 

@@ -135,6 +135,9 @@ public static class WeighWords
     public static string KeptForHats(string length) => $"{length} kept for your hats";
 
     /// <summary>After rows of a table were saved.</summary>
-    public static string RowsSaved(int saved, int known) =>
-        $"{(saved == 1 ? "1 row is" : $"{saved} rows are")} saved.{(known > 0 ? $" {known} already here, left as {(known == 1 ? "it was" : "they were")}." : "")}";
+    public static string RowsSaved(int saved, int known)
+    {
+        var here = known > 0 ? $" {known} already here, left as {(known == 1 ? "it was" : "they were")}." : "";
+        return $"{(saved == 1 ? "1 row is" : $"{saved} rows are")} saved.{here}";
+    }
 }

@@ -75,7 +75,7 @@ public sealed record TableForm
         var (from, to) = (Count("from", From, counts[0], errors), Count("to", To, counts[^1], errors));
         if (from > to)
         {
-            errors.Add("to", "must not be below from");
+            errors.Add("to", "must not be less than “from”");
         }
 
         if (!TypedNumber.TryRead(Allowance.Length == 0 ? "10" : Allowance, out var allowance, out var wrong))

@@ -84,8 +84,11 @@ public static class TableWords
     }
 
     /// <summary>Where the testers' factor comes from.</summary>
-    public static string EstimatesAre(double factor, bool measured, string from) =>
-        string.Create(CultureInfo.InvariantCulture, $"Estimates are {factor:0.00} times the {(measured ? "yarn in the stitches alone" : "printed lengths")}, from {from}.");
+    public static string EstimatesAre(double factor, bool measured, string from)
+    {
+        var lengths = measured ? "yarn in the stitches alone" : "printed lengths";
+        return string.Create(CultureInfo.InvariantCulture, $"Estimates are {factor:0.00} times the {lengths}, from {from}.");
+    }
 
     public static string Caption(string hat, string size, string reserve) => $"{hat}. {size}. {Includes(reserve)}";
 

@@ -58,7 +58,7 @@ public sealed class PictureTests(DemoApp app) : IClassFixture<DemoApp>
     [Theory]
     [InlineData("hat=side-to-side-sample&size=Z&stripes=6", "Size must be one of")]
     [InlineData("hat=nobody&size=C", "Hat is not one of the hats here")]
-    [InlineData("hat=side-to-side-sample&size=C&stripes=13", "It cannot be knitted so.")]
+    [InlineData("hat=side-to-side-sample&size=C&stripes=13", "This cannot be knitted.")]
     public async Task What_cannot_be_drawn_is_said_in_words(string query, string said)
     {
         using var answer = await app.Client.GetAsync("/can-i-make.png?" + query, Now);

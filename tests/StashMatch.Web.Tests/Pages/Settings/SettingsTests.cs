@@ -122,7 +122,7 @@ public sealed class SettingsTests : PageContext
         script.Setup<IJSStreamReference>("bytes", _ => true).SetResult(new SentBytes(await everything.WriteAsync(Stop)));
         var page = Render<Page>();
         await page.Find("#everything-file").ChangeAsync(new());
-        page.WaitForAssertion(() => Assert.Contains("Store is not empty", page.Find(".wrong").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("StashMatch is not empty", page.Find(".wrong").TextContent, StringComparison.Ordinal));
         await everything.DeleteAsync(backupsToo: false, Stop);
         await page.Find("#everything-file").ChangeAsync(new());
         page.WaitForAssertion(() => Assert.Contains("Everything in the file is here now", page.Find("p.said").TextContent, StringComparison.Ordinal));

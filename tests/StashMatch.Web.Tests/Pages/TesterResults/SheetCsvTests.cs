@@ -39,7 +39,7 @@ public sealed class SheetCsvTests
     [InlineData("", "The file is empty")]
     [InlineData("name,grams\na,1\n", "does not name the column tester")]
     [InlineData("tester,part,before_g,after_g\nAnn,S1,,\n", "No part in the file has been weighed")]
-    [InlineData("tester,part,before_g,after_g,extra_rounds\nAnn,S1,10,4,many\n", "Row 2: extra_rounds is not a whole number")]
+    [InlineData("tester,part,before_g,after_g,extra_rounds\nAnn,S1,10,4,many\n", "Row 2: extra_rounds must be a whole number")]
     public void A_file_that_is_no_sheet_says_what_it_lacks(string text, string says) =>
         Assert.Contains(SheetCsv.Read(text).Problems, p => p.Contains(says, StringComparison.Ordinal));
 

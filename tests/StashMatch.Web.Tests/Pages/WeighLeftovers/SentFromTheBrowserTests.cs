@@ -27,8 +27,8 @@ public sealed class SentFromTheBrowserTests : PageContext
 
     [Theory]
     [InlineData(1, "This browser cannot read the photo")]
-    [InlineData(3, "The photo came through in a size that is not taken.")]
-    [InlineData(300, "The photo came through cut short.")]
+    [InlineData(3, "The photo has a size that cannot be read.")]
+    [InlineData(300, "The photo arrived incomplete.")]
     [InlineData(PixelBlock.MostBytes + 1, "The photo did not arrive")]
     public async Task Pixels_of_any_wrong_length_are_a_message_and_nothing_else(int length, string message)
     {

@@ -181,7 +181,7 @@ public sealed class WeighLeftoversTests : PageContext
         await ActAsync(page, "too small to use");
         await ActAsync(page, "not for hats");
         await Button(page, "knitted up").ClickAsync();
-        foreach (var (said, about) in new[] { ("Moss knitted up", "too small to use · not for hats"), ("the change to Moss", "too small to use · fibre"), ("the change to Moss", "fibre not known") })
+        foreach (var (said, about) in new[] { ("Moss knitted up", "too small to use · not for hats"), ("the change to Moss", "too small to use · fibre"), ("the change to Moss", "fibre unknown") })
         {
             page.WaitForAssertion(() => Assert.Contains($"undo: {said}", page.Find("p.said").TextContent, StringComparison.Ordinal));
             await Button(page, "undo: ").ClickAsync();
@@ -278,7 +278,7 @@ public sealed class WeighLeftoversTests : PageContext
         await page.Find("button.choose").ClickAsync();
         await Button(page, "from a photo").ClickAsync();
         await page.Find("#photo").ChangeAsync(new());
-        page.WaitForAssertion(() => Assert.Contains("The photo", page.Find(".photo-colour .field-message").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("cannot read the photo", page.Find(".photo-colour .field-message").TextContent, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -295,7 +295,7 @@ public sealed class WeighLeftoversTests : PageContext
         var page = Render<Page>();
         Assert.Equal("50 g / 125 m", page.Find(".band.printed .ratio").TextContent);
         Assert.Equal("50 g / 125 m, measured", page.Find(".band.measured .ratio").TextContent);
-        Assert.Equal("50 g / 125 m, guessed", page.Find(".band.guessed .ratio").TextContent);
+        Assert.Equal("50 g / 125 m, guess", page.Find(".band.guessed .ratio").TextContent);
     }
 
     private static LabelRatio Label => new(50, MassUnit.Grams, 125, LengthUnit.Metres, RatioSource.Printed);
