@@ -89,6 +89,15 @@ public static class Host
     {
         ArgumentNullException.ThrowIfNull(app);
         await app.Services.GetRequiredService<StoreStart>().ReadyAsync(cancel);
+        try
+        {
+            await app.Services.GetRequiredService<NewCodes>().RenewAsync(cancel);
+        }
+        catch (StoreFailedException)
+        {
+            // A disk that takes nothing keeps its old codes.
+        }
+
         if (app.Configuration.GetValue("Data:Demo", true))
         {
             try

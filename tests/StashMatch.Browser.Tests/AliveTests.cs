@@ -5,14 +5,18 @@ using static Microsoft.Playwright.Assertions;
 
 namespace StashMatch.Browser.Tests;
 
-/// <summary>The answer in place: changed by tap and by keyboard without the page being loaded again. Figures by the walk-through scenarios, whose practice hat is our own and invented.</summary>
+/// <summary>
+/// The answer in place: changed by tap and by keyboard without the page being loaded again. Figures by the walk-through scenarios, whose practice hat
+/// is our own and invented.
+/// </summary>
 public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
 {
     [Fact]
     public async Task Size_C_only_just_is_asked_for_kept_and_mended_by_keyboard_alone()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
-        await LogAsync([("oat", 20m, 2.5, "#E8DCC0"), ("moss", 9m, 2.4, "#5F7A45"), ("plum", 7.5m, 2.5, "#6F3F66"), ("rust", 7m, 2.3, "#A9522F"), ("teal", 12m, 2.5, "#1F7480")]);
+        await LogAsync([("oat", 20m, 2.5, "#E8DCC0"), ("moss", 9m, 2.4, "#5F7A45"), ("plum", 7.5m, 2.5, "#6F3F66"), ("rust", 7m, 2.3, "#A9522F"),
+            ("teal", 12m, 2.5, "#1F7480")]);
         var page = await app.PageAsync(1280);
         await page.GotoAsync("/can-i-make?hat=practice-hat&size=D&leftover=oat&leftover=moss&leftover=plum&leftover=rust&leftover=teal");
         await page.EvaluateAsync("window.sameDocument = true");
@@ -23,7 +27,8 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         await page.Keyboard.TypeAsync("size C");
         await Expect(page.Locator("h1")).ToContainTextAsync("size C");
         await Expect(size).ToBeFocusedAsync();
-        foreach (var (part, choice) in new[] { ("brim", "M~oat"), ("stripe 1", "S1~moss"), ("stripe 2", "S2~plum"), ("stripe 3", "S3~rust"), ("stripe 4", "S4~teal") })
+        foreach (var (part, choice) in new[] { ("brim", "M~oat"), ("stripe 1", "S1~moss"), ("stripe 2", "S2~plum"), ("stripe 3", "S3~rust"),
+            ("stripe 4", "S4~teal") })
         {
             await ChooseAsync(page, part, choice);
         }
@@ -32,7 +37,8 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         await Expect(page.Locator(".why")).ToContainTextAsync("Rust leaves about");
 
         // 15.3, 6.8, 1.3 and 15.2 yards of the walk-through, in metres.
-        foreach (var (part, left) in new[] { ("brim", "14.0 m · 6.1 g"), ("stripe 1", "6.2 m · 2.8 g"), ("stripe 3", "1.2 m · 0.6 g"), ("stripe 4", "13.9 m · 6.1 g") })
+        foreach (var (part, left) in new[] { ("brim", "14.0 m · 6.1 g"), ("stripe 1", "6.2 m · 2.8 g"), ("stripe 3", "1.2 m · 0.6 g"),
+            ("stripe 4", "13.9 m · 6.1 g") })
         {
             await Expect(page.Locator($".row[data-part='{part}'] .left")).ToHaveTextAsync(left);
         }
@@ -58,10 +64,13 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
     public async Task Alpaca_for_the_brim_is_warned_of_and_may_be_used_anyway_and_one_is_held_double()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
-        await LogAsync([("alpaca", 25m, 2.2, "#8C6B4F"), ("wool", 16m, 2.5, "#E8DCC0"), ("fern", 9m, 2.4, "#5F7A45"), ("sloe", 7.5m, 2.5, "#6F3F66"), ("brick", 9m, 2.3, "#A9522F"), ("pond", 12m, 2.5, "#1F7480")],
+        await LogAsync([("alpaca", 25m, 2.2, "#8C6B4F"), ("wool", 16m, 2.5, "#E8DCC0"), ("fern", 9m, 2.4, "#5F7A45"), ("sloe", 7.5m, 2.5, "#6F3F66"),
+            ("brick", 9m, 2.3, "#A9522F"), ("pond", 12m, 2.5, "#1F7480")],
             new() { ["alpaca"] = "100% alpaca", ["wool"] = "100% wool" });
-        await LogOneAsync(new { id = "sock", name = "Sock", grams = 22, scaleStepGrams = 0.1, label = new { grams = 100, metres = 420 }, weightClass = 1, fibre = "100% wool", colour = "#345678" });
-        await LogOneAsync(new { id = "fine", name = "Fine", grams = 15, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1, fibre = "100% superwash wool", colour = "#446688" });
+        await LogOneAsync(new { id = "sock", name = "Sock", grams = 22, scaleStepGrams = 0.1, label = new { grams = 100, metres = 420 }, weightClass = 1,
+            fibre = "100% wool", colour = "#345678" });
+        await LogOneAsync(new { id = "fine", name = "Fine", grams = 15, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1,
+            fibre = "100% superwash wool", colour = "#446688" });
         const string asked = "/can-i-make?hat=practice-hat&size=C&leftover=alpaca&leftover=wool&leftover=fern&leftover=sloe&leftover=brick&leftover=pond";
         foreach (var width in new[] { 320, 1280 })
         {
@@ -113,12 +122,14 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
         var page = await app.PageAsync(390);
-        await LogOneAsync(new { id = "lone", name = "Lone", grams = 30, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1, colour = "#AA8844" });
+        await LogOneAsync(new { id = "lone", name = "Lone", grams = 30, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1,
+            colour = "#AA8844" });
         await page.GotoAsync("/can-i-make?hat=brim-up-sample&size=A&stripes=4");
         var h1 = page.Locator("h1");
         var word = await h1.TextContentAsync();
         await page.Locator(".more > summary").ClickAsync();
-        await page.RouteAsync("**/can-i-make?*", async route => { await Task.Delay(3_000, TestContext.Current.CancellationToken); await route.ContinueAsync(); });
+        await page.RouteAsync("**/can-i-make?*", async route =>
+            { await Task.Delay(3_000, TestContext.Current.CancellationToken); await route.ContinueAsync(); });
         await page.GetByLabel("Size", new() { Exact = true }).SelectOptionAsync("B");
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Working it out");
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop" }).ClickAsync();
@@ -138,8 +149,10 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
     public async Task The_bag_is_looked_at_in_place_and_one_of_its_hats_is_opened()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
-        await LogOneAsync(new { id = "heap", name = "Heap", grams = 150, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1, fibre = "100% wool", colour = "#AA8844" });
-        await LogOneAsync(new { id = "pile", name = "Pile", grams = 150, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1, fibre = "100% wool", colour = "#223355" });
+        await LogOneAsync(new { id = "heap", name = "Heap", grams = 150, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 },
+            weightClass = 1, fibre = "100% wool", colour = "#AA8844" });
+        await LogOneAsync(new { id = "pile", name = "Pile", grams = 150, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 },
+            weightClass = 1, fibre = "100% wool", colour = "#223355" });
         var page = await app.PageAsync(1280);
         await page.GotoAsync("/from-this-bag?hat=practice-hat");
         await page.EvaluateAsync("window.sameDocument = true");
@@ -186,7 +199,8 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
     {
         foreach (var (id, grams, yards, colour) in balls)
         {
-            await LogOneAsync(new { id, name = char.ToUpperInvariant(id[0]) + id[1..], grams, scaleStepGrams = 0.1, label = new { grams = 100, yards = 100 * yards }, weightClass = 3, fibre = fibres?.GetValueOrDefault(id), colour });
+            await LogOneAsync(new { id, name = char.ToUpperInvariant(id[0]) + id[1..], grams, scaleStepGrams = 0.1,
+                label = new { grams = 100, yards = 100 * yards }, weightClass = 3, fibre = fibres?.GetValueOrDefault(id), colour });
         }
     }
 

@@ -83,8 +83,10 @@ public sealed class AnswerPageTests(LiveApp app) : IClassFixture<LiveApp>
         var page = await app.PageAsync(390);
         await page.GotoAsync(Size("F"));
         var small = await page.EvaluateAsync<string[]>("""
-            [...document.querySelectorAll("main a[href], main button, main summary, main select, .bar a, .mast a, .mast summary")].filter(e => e.offsetParent && !e.closest(".areas, p, details:not([open]) > :not(summary)"))
-              .map(e => [e.getBoundingClientRect(), e]).filter(([b]) => b.width && (b.height < 43.5 || b.width < 35.5)).map(([b, e]) => `${e.outerHTML.slice(0, 80)} ${b.width}x${b.height}`)
+            [...document.querySelectorAll("main a[href], main button, main summary, main select, .bar a, .mast a, .mast summary")].filter(e =>
+                e.offsetParent && !e.closest(".areas, p, details:not([open]) > :not(summary)"))
+              .map(e => [e.getBoundingClientRect(), e]).filter(([b]) => b.width && (b.height < 43.5 || b.width < 35.5))
+                  .map(([b, e]) => `${e.outerHTML.slice(0, 80)} ${b.width}x${b.height}`)
             """);
         Assert.Empty(small);
         await page.Keyboard.PressAsync("Tab");
@@ -140,13 +142,16 @@ public sealed class AnswerPageTests(LiveApp app) : IClassFixture<LiveApp>
 
         await page.Keyboard.PressAsync("Escape");
         await Expect(menu).ToHaveCountAsync(0);
-        var heard = await page.EvaluateAsync<string>("window.heard = [], new MutationObserver(() => heard.push(document.querySelector('.now [role=status]').textContent)).observe(document.querySelector('.now [role=status]'), { childList: true, subtree: true, characterData: true }), ''");
+        await page.EvaluateAsync("""
+            window.heard = [];
+            const status = document.querySelector('.now [role=status]');
+            new MutationObserver(() => heard.push(status.textContent)).observe(status, { childList: true, subtree: true, characterData: true });
+            """);
         await page.Locator(".row[data-part='brim'] .dots").ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { NameRegex = new("Don’t use Hearth rug") }).ClickAsync();
         await Expect(page.Locator(".ans")).ToHaveAttributeAsync("data-word", "no");
         var said = await page.EvaluateAsync<string[]>("heard.filter(h => !h.startsWith('Working'))");
         Assert.Matches(@"^no: [\d.]+ m short", Assert.Single(said.Distinct()));
-        Assert.Equal("", heard);
 
         // The focus did not fall to the page.
         Assert.NotEqual("BODY", await page.EvaluateAsync<string>("document.activeElement.tagName"));
@@ -189,7 +194,9 @@ public sealed class AnswerPageTests(LiveApp app) : IClassFixture<LiveApp>
     }
 
     private static async Task<Dictionary<string, string>> RowsAsync(IPage page) =>
-        await page.EvaluateAsync<Dictionary<string, string>>("Object.fromEntries([...document.querySelectorAll('.row[data-part]')].map(r => [r.dataset.part, r.querySelector('.name, .yarn .unseen').textContent]))");
+        await page.EvaluateAsync<Dictionary<string, string>>("""
+            Object.fromEntries([...document.querySelectorAll('.row[data-part]')].map(r => [r.dataset.part, r.querySelector('.name, .yarn .unseen').textContent]))
+            """);
 
     private static async Task DragAsync(IPage page, string from, string to)
     {

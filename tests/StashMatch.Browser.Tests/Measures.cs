@@ -17,7 +17,8 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
           const start = performance.now();
           new MutationObserver((_, watcher) => {
             watcher.disconnect();
-            requestAnimationFrame(() => { const after = new MessageChannel(); after.port1.onmessage = () => done(performance.now() - start); after.port2.postMessage(0); });
+            requestAnimationFrame(() =>
+                { const after = new MessageChannel(); after.port1.onmessage = () => done(performance.now() - start); after.port2.postMessage(0); });
           }).observe(document.querySelector("[data-alive]"), { childList: true });
           const next = (all, of) => all[(all.indexOf(of) + 1) % all.length];
           const swap = (one, other) => {
@@ -84,7 +85,8 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
     private static string Row(string what, List<double> times)
     {
         times.Sort();
-        return string.Create(CultureInfo.InvariantCulture, $"{what} | {times[times.Count / 2]:0} | {times[(int)(0.95 * (times.Count - 1))]:0} | {times[^1]:0}");
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{what} | {times[times.Count / 2]:0} | {times[(int)(0.95 * (times.Count - 1))]:0} | {times[^1]:0}");
     }
 
     private async Task<(long Bytes, double Lcp, double Shift)> FirstViewAsync(string address)
@@ -92,14 +94,17 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
         var page = await app.PageAsync(390);
         var line = await page.Context.NewCDPSessionAsync(page);
         await line.SendAsync("Network.enable");
-        await line.SendAsync("Network.emulateNetworkConditions", new() { ["offline"] = false, ["latency"] = 150, ["downloadThroughput"] = 1.6e6 / 8, ["uploadThroughput"] = 0.75e6 / 8 });
+        await line.SendAsync("Network.emulateNetworkConditions",
+            new() { ["offline"] = false, ["latency"] = 150, ["downloadThroughput"] = 1.6e6 / 8, ["uploadThroughput"] = 0.75e6 / 8 });
         await line.SendAsync("Emulation.setCPUThrottlingRate", new() { ["rate"] = 4 });
         long bytes = 0;
         line.Event("Network.loadingFinished").OnEvent += (_, e) => bytes += (long)(e?.GetProperty("encodedDataLength").GetDouble() ?? 0);
         await page.AddInitScriptAsync("""
             window.seen = { lcp: 0, shift: 0 };
-            new PerformanceObserver(l => l.getEntries().forEach(e => window.seen.lcp = e.startTime)).observe({ type: "largest-contentful-paint", buffered: true });
-            new PerformanceObserver(l => l.getEntries().forEach(e => { if (!e.hadRecentInput) window.seen.shift += e.value; })).observe({ type: "layout-shift", buffered: true });
+            new PerformanceObserver(l => l.getEntries().forEach(e => window.seen.lcp = e.startTime))
+                .observe({ type: "largest-contentful-paint", buffered: true });
+            new PerformanceObserver(l => l.getEntries().forEach(e => { if (!e.hadRecentInput) window.seen.shift += e.value; }))
+                .observe({ type: "layout-shift", buffered: true });
             """);
         await page.GotoAsync(address, new() { WaitUntil = WaitUntilState.NetworkIdle, Timeout = 90_000 });
         await page.WaitForTimeoutAsync(1_500);
@@ -116,7 +121,8 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
         for (var i = 0; i < many; i++)
         {
             var grams = i % 20 == 0 ? 24 + random.Next(8) : 3 + random.Next(20);
-            rows.AppendLine(CultureInfo.InvariantCulture, $"m{many}-{i},Ball {many} {i},{grams},0.1,100 g / 400 m,1,\"80% wool, 20% nylon\",#{random.Next(0x1000000):X6}");
+            rows.AppendLine(CultureInfo.InvariantCulture,
+                $"m{many}-{i},Ball {many} {i},{grams},0.1,100 g / 400 m,1,\"80% wool, 20% nylon\",#{random.Next(0x1000000):X6}");
         }
 
         using var client = new HttpClient { BaseAddress = new Uri(app.Address) };
