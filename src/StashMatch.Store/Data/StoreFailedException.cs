@@ -23,18 +23,21 @@ public enum StoreFailure
 }
 
 /// <summary>A save that was not made, and why, in plain words. Nothing of it stands in the file.</summary>
-public sealed class StoreFailedException(StoreFailure why, Exception cause) : IOException(Words(why), cause)
+public sealed class StoreFailedException(StoreFailure why, Exception cause) : IOException($"It is not saved: {Words(why)}", cause)
 {
     /// <summary>Why.</summary>
     public StoreFailure Why { get; } = why;
 
+    /// <summary>Why, and what to do, in plain words, for whatever was not done.</summary>
+    public string Reason => Words(Why);
+
     private static string Words(StoreFailure why) => why switch
     {
-        StoreFailure.DiskFull => "It is not saved: the disk is full. Make room and save again; reading still works.",
-        StoreFailure.ReadOnly => "It is not saved: the disk or the database file may only be read. Reading still works.",
-        StoreFailure.InputOutput => "It is not saved: the disk reports an error. Make a backup elsewhere and look after the disk.",
-        StoreFailure.Busy => "It is not saved: another program held the database file for too long. Save again.",
-        StoreFailure.Damaged => "It is not saved: the database file is damaged. Put a backup in its place.",
-        _ => "It is not saved: the database did not take it.",
+        StoreFailure.DiskFull => "the disk is full. Make room and try again; reading still works.",
+        StoreFailure.ReadOnly => "the disk or the database file may only be read. Reading still works.",
+        StoreFailure.InputOutput => "the disk reports an error. Make a backup elsewhere and look after the disk.",
+        StoreFailure.Busy => "the database file was in use for too long. Try again.",
+        StoreFailure.Damaged => "the database file is damaged. Put a backup in its place.",
+        _ => "the database did not take it.",
     };
 }
