@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store.Data;
 
@@ -50,6 +52,18 @@ public sealed record NewLeftover(string Name, Weighing Weighing, LabelRatio? Rat
         }
 
         CheckText(errors, $"{at}id", Id, 80);
+        if (Id is "." or ".." || Id?.AsSpan().ContainsAny('/', '\\') == true)
+        {
+            errors.Add($"{at}id", "must be without / and \\, and not a dot alone, so that it can stand in an address");
+        }
+    }
+
+    /// <summary>A mark of all of it: the same for the same, another for another.</summary>
+    internal string Mark()
+    {
+        var weighed = FormattableString.Invariant($"{Weighing.Gross.Milligrams} {Weighing.Tare.Milligrams} {Weighing.ScaleStep.Milligrams}");
+        var all = LeftoverText.Fields.Select(f => LeftoverText.Of(this, f)).Concat([Id ?? "", weighed, LeftoverText.YesNo(KnittedUp)]);
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\0', all))));
     }
 
     internal LeftoverRow ToRow(Tags tags, DateTimeOffset at)

@@ -20,6 +20,11 @@ public sealed class HatReader(HatStore hats, KnitterStore knitter)
 
                 return found;
             case JsonValueKind.Object:
+                if (!KnownFields(hat.Value, errors))
+                {
+                    return null;
+                }
+
                 try
                 {
                     var description = hat.Value.Deserialize<HatDescription>(Body.Json);
@@ -37,5 +42,17 @@ public sealed class HatReader(HatStore hats, KnitterStore knitter)
                 errors.Add("hat", hat is null or { ValueKind: JsonValueKind.Null } ? "is missing" : "must be a hat's id or a description");
                 return null;
         }
+    }
+
+    private static bool KnownFields(JsonElement hat, FieldErrors errors)
+    {
+        var unknown = new FieldErrors();
+        BodyCheck.Look(hat, typeof(HatDescription), "hat", unknown);
+        foreach (var (field, messages) in unknown.ByField)
+        {
+            errors.Add(field, messages[0]);
+        }
+
+        return !unknown.Any;
     }
 }

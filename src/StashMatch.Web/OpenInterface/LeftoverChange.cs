@@ -50,9 +50,6 @@ public sealed record LeftoverChangeBody
 /// <summary>PATCH /api/v1/leftovers/{id}.</summary>
 public static class LeftoverChange
 {
-    private static readonly HashSet<string> Known =
-        typeof(LeftoverChangeBody).GetProperties().Select(p => JsonNamingPolicy.CamelCase.ConvertName(p.Name)).ToHashSet(StringComparer.Ordinal);
-
     private static readonly string[] Weighed = ["grams", "tareGrams", "scaleStepGrams"];
 
     public static async Task<IResult> ChangeAsync(string id, HttpRequest request, LeftoverStore store, CancellationToken cancel)
@@ -64,6 +61,17 @@ public static class LeftoverChange
         }
 
         using var said = document;
+        var errors = new FieldErrors();
+        foreach (var weighed in Weighed.Where(w => said.RootElement.TryGetProperty(w, out _)))
+        {
+            errors.Add(weighed, "is not changed: weigh it again, with POST to …/weighings");
+        }
+
+        if (errors.Any)
+        {
+            return errors.Problem();
+        }
+
         var (body, refused) = Body.Read<LeftoverChangeBody>(said.RootElement);
         if (body is null)
         {
@@ -76,12 +84,6 @@ public static class LeftoverChange
         }
 
         var named = said.RootElement.EnumerateObject().Select(p => p.Name).ToHashSet(StringComparer.Ordinal);
-        var errors = new FieldErrors();
-        foreach (var other in named.Except(Known, StringComparer.Ordinal))
-        {
-            errors.Add(other, Weighed.Contains(other, StringComparer.Ordinal) ? "is not changed: weigh it again, with POST to …/weighings" : "is no field that can be changed");
-        }
-
         var change = Read(body, named, logged, errors);
         if (!errors.Any)
         {
