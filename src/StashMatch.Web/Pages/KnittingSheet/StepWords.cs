@@ -108,13 +108,25 @@ public static class StepWords
             return ["Set-up, over and under, as in the first braid."];
         }
 
-        var side = plan is null || plan.Construction == Construction.BrimUpRound ? "" : ", on the right side";
-        return
-        [
-            $"Set-up{side}: knit 1 of strand a, knit 1 of strand b, in turn.",
-            "Over: purl each stitch in its own strand, the next strand always brought over the last.",
-            "Under: the same, the next strand always brought under the last, which turns the twist out again.",
-        ];
+        const string Over = "each stitch in its own strand, the next strand always brought over the last.";
+        const string Under = "each stitch in its own strand, the next strand always brought under the last, which turns the twist out again.";
+        const string SetUp = "knit 1 of strand a, knit 1 of strand b, in turn.";
+        return plan switch
+        {
+            null =>
+            [
+                $"Set-up: {SetUp}",
+                $"Over: bumps on the right side. In the round, purl; in rows, from the wrong side, knit with both strands at the back: {Over}",
+                $"Under: purl {Under}",
+            ],
+            _ when plan.IsKnitted(StitchPattern.BraidOver) =>
+            [
+                $"Set-up, on the right side: {SetUp}",
+                $"Over, on the wrong side: hold both strands at the back, which is the right side, and knit {Over}",
+                $"Under, on the right side: hold both strands in front and purl {Under}",
+            ],
+            _ => [$"Set-up: {SetUp}", $"Over: purl {Over}", $"Under: purl {Under}"],
+        };
     }
 
     private static string Counted(int number, string one) => number == 1 ? $"1 {one}" : $"{number} {one}s";
