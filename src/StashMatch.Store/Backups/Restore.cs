@@ -31,7 +31,10 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
         }
     }
 
-    /// <summary>Changes the whole file, all of it or nothing: in a copy written anew, which then takes the file's place. Nothing of what the change deleted can be read from it.</summary>
+    /// <summary>
+    /// Changes the whole file, all of it or nothing: in a copy written anew, which then takes the file's place. Nothing of what the change deleted
+    /// can be read from it.
+    /// </summary>
     /// <exception cref="StoreFailedException">The file is as it was.</exception>
     internal async Task ChangeWholeAsync(Func<StashContext, Task> change, CancellationToken cancel)
     {

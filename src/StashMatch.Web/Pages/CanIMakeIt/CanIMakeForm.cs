@@ -56,6 +56,12 @@ public sealed record CanIMakeForm
     /// <summary>Which fibres may go in; empty for any.</summary>
     public string? Fibres { get; init; }
 
+    /// <summary>The value of <see cref="Kept"/> that counts it.</summary>
+    public const string CountKept = "count";
+
+    /// <summary>"count" where yarn kept for other plans counts too; empty otherwise.</summary>
+    public string? Kept { get; init; }
+
     /// <summary>"Keep it back": leftovers that do not go into this hat.</summary>
     public IReadOnlyList<string> Back { get; init; } = [];
 
@@ -105,6 +111,7 @@ public sealed record CanIMakeForm
             Depths = One("depths"),
             Bag = One("bag"),
             Fibres = One("fibres"),
+            Kept = One("kept"),
             Back = All("back"),
             Choose = One("choose"),
             Plan = One("plan"),
@@ -139,7 +146,7 @@ public sealed record CanIMakeForm
         IEnumerable<(string Name, string? Value)> pairs =
         [
             ("hat", Hat), ("size", Size), ("stripes", Stripes), ("arrangement", Arrangement),
-            ("allowance", Allowance), ("nextDoor", NextDoor), ("brim", Brim), ("depths", Depths), ("bag", Bag), ("fibres", Fibres),
+            ("allowance", Allowance), ("nextDoor", NextDoor), ("brim", Brim), ("depths", Depths), ("bag", Bag), ("fibres", Fibres), ("kept", Kept),
             ("hold", Hold), ("holdWith", HoldWith), ("brimDepth", BrimDepth), ("bindOff", BindOff), ("inTurn", InTurn), ("colours", Colours), ("plan", Plan),
             .. Without.Select(w => ("without", (string?)w)),
             .. Apart.Select(a => ("apart", (string?)a)),

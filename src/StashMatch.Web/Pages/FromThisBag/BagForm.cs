@@ -32,6 +32,9 @@ public sealed record BagForm
     /// <summary>Chosen leftovers; none for all.</summary>
     public IReadOnlyList<string> Leftovers { get; init; } = [];
 
+    /// <summary>"count" where yarn kept for plans counts too; empty otherwise.</summary>
+    public string? Kept { get; init; }
+
     public string? Allowance { get; init; }
 
     /// <summary>The size depths are wanted for.</summary>
@@ -166,7 +169,8 @@ public sealed record BagForm
     {
         IEnumerable<(string Name, string? Value)> pairs =
         [
-            ("hat", Hat), ("size", size), ("stripes", stripes.ToString(CultureInfo.InvariantCulture)), ("allowance", Allowance), ("bag", Bag), ("fibres", Fibres),
+            ("hat", Hat), ("size", size), ("stripes", stripes.ToString(CultureInfo.InvariantCulture)), ("allowance", Allowance), ("bag", Bag),
+            ("fibres", Fibres), ("kept", Kept),
             .. more, .. Leftovers.Select(l => ("leftover", (string?)l)),
         ];
         return "/can-i-make?" + string.Join('&', pairs.Where(p => !string.IsNullOrEmpty(p.Value)).Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value!)}"));
