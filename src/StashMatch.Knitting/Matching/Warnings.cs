@@ -25,6 +25,7 @@ internal static class Warnings
             .. served.Where(s => s.Part.Kind == PartKind.Brim).Select(s => BrimWarning(s.Part, s.Leftover)).OfType<Warning>(),
             .. used.Where(u => u.Leftover.ClassOrGuess != hat.WeightClass).Select(u => new Warning(WarningCode.WeightClassMix, u.First.Name, u.Leftover.Id)),
             .. SideBySide(hat, parts, byId),
+            .. Seam(hat, parts, byId, question),
             .. CareMix(used.ConvertAll(u => u.Leftover)),
             .. ColourRun(used.ConvertAll(u => u.Leftover)),
             .. used.Where(u => IsCoarse(u.Leftover, u.Used)).Select(u => new Warning(WarningCode.CoarseScale, u.First.Name, u.Leftover.Id)),
@@ -46,7 +47,7 @@ internal static class Warnings
     {
         var unknown = new HashSet<string>(StringComparer.Ordinal);
         var pairs = Grouping.SideBySide(hat.Parts).ToList();
-        var stripes = parts.Select((p, i) => (p, i)).Where(x => x.p.Part.Kind == PartKind.Stripe).Select(x => x.i).ToList();
+        var stripes = Enumerable.Range(0, parts.Count).Where(i => parts[i].Part.Kind == PartKind.Stripe).ToList();
         if (hat.StripesMeetAtSeam && stripes.Count > 2)
         {
             pairs.Add((stripes[^1], stripes[0]));
@@ -76,15 +77,37 @@ internal static class Warnings
                 continue;
             }
 
-            var value = Math.Abs(x.Lab.L - y.Lab.L);
+            var (value, difference) = (Math.Abs(x.Lab.L - y.Lab.L), ColourDifference.Ciede2000(x.Lab, y.Lab));
+            if (p.Number > q.Number && difference < ColourRule.ReadsAsOne)
+            {
+                continue;
+            }
+
             if (p.Kind == PartKind.Strand && value < ColourRule.SameValue)
             {
                 yield return new Warning(WarningCode.BraidSameValue, p.Name, a.Id, q.Name, b.Id);
             }
-            else if (ColourDifference.Ciede2000(x.Lab, y.Lab) < ColourRule.Close || (p.Kind == PartKind.Strand && value < ColourRule.SoftValue))
+            else if (difference < ColourRule.Close || (p.Kind == PartKind.Strand && value < ColourRule.SoftValue))
             {
                 yield return new Warning(WarningCode.LowContrast, p.Name, a.Id, q.Name, b.Id);
             }
+        }
+    }
+
+    // Where one leftover serves all stripes on purpose the seam is no surprise.
+    private static IEnumerable<Warning> Seam(HatNeeds hat, IReadOnlyList<PartAnswer> parts, Dictionary<string, Leftover> byId, Question question)
+    {
+        var stripes = parts.Where(p => p.Part.Kind == PartKind.Stripe).OrderBy(p => p.Part.Number).ToList();
+        if (!hat.StripesMeetAtSeam || stripes.Count < 2 || question.Arrangement == Arrangement.OneGround
+            || stripes[0].From is not { } first || stripes[^1].From is not { } last)
+        {
+            yield break;
+        }
+
+        var (a, b) = (byId[first.Leftover], byId[last.Leftover]);
+        if (a.Id == b.Id || (a.Colour is { } x && b.Colour is { } y && ColourDifference.Ciede2000(x.Lab, y.Lab) < ColourRule.ReadsAsOne))
+        {
+            yield return new Warning(WarningCode.SeamSameColour, stripes[^1].Part.Name, b.Id, stripes[0].Part.Name, a.Id);
         }
     }
 
