@@ -16,12 +16,15 @@ public sealed record BagAsked(Hat Hat, IReadOnlyList<string> Sizes, IReadOnlyLis
 /// <summary>What the address asks; values as typed, so that nothing is lost where one cannot be read.</summary>
 public sealed record BagForm
 {
+    /// <summary>What an address says for all the usual arrangements at once.</summary>
+    public const string AnyUsual = "usual";
+
     public string? Hat { get; init; }
 
     /// <summary>Sizes to look at; none for all.</summary>
     public IReadOnlyList<string> Sizes { get; init; } = [];
 
-    /// <summary>Arrangements to look at; none for the usual ones.</summary>
+    /// <summary>Arrangements to look at; none for every stripe different.</summary>
     public IReadOnlyList<string> Arrangements { get; init; } = [];
 
     /// <summary>One lot of leftovers; empty for all.</summary>
@@ -32,6 +35,9 @@ public sealed record BagForm
 
     /// <summary>Chosen leftovers; none for all.</summary>
     public IReadOnlyList<string> Leftovers { get; init; } = [];
+
+    /// <summary>How the hats are ordered: empty by size, "surest" or "uses-up-most".</summary>
+    public string? By { get; init; }
 
     public string? Allowance { get; init; }
 
@@ -91,7 +97,8 @@ public sealed record BagForm
             errors.Add("size", $"must be one of {string.Join(", ", hat.SizeNames)}");
         }
 
-        var arrangements = Arrangements.Distinct(StringComparer.Ordinal).Take(Names.All<Arrangement>().Count + 1).Select(a => errors.OneOf("arrangement", a, Names.All<Arrangement>())).OfType<Arrangement>().ToList();
+        var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Bags.FromThisBag.Usual;
+        var arrangements = Arrangements is [AnyUsual] ? [.. usual] : Arrangements.Distinct(StringComparer.Ordinal).Take(Names.All<Arrangement>().Count + 1).Select(a => errors.OneOf("arrangement", a, Names.All<Arrangement>())).OfType<Arrangement>().ToList();
         var allowance = errors.Allowance(Allowance);
 
         var lot = string.IsNullOrEmpty(Bag) ? bag : [.. bag.Where(l => l.Of.Bag == Bag)];
@@ -111,11 +118,10 @@ public sealed record BagForm
             return null;
         }
 
-        var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Bags.FromThisBag.Usual;
         return new BagAsked(
             hat,
             Sizes.Count == 0 ? hat.SizeNames : [.. hat.SizeNames.Where(s => Sizes.Contains(s, StringComparer.Ordinal))],
-            arrangements.Count == 0 ? usual : arrangements,
+            arrangements.Count == 0 ? [Arrangement.OwnColours] : arrangements,
             [.. lot.Select(l => l.Free).Where(l => (Leftovers.Count == 0 || Leftovers.Contains(l.Id, StringComparer.Ordinal)) && fibres!.Value.Allows(l))],
             allowance);
     }
