@@ -7,6 +7,7 @@ using StashMatch.Web.OpenInterface;
 using StashMatch.Web.Pages;
 using StashMatch.Web.Pages.WeighLeftovers;
 using StashMatch.Web.Phone;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web;
 
@@ -62,7 +63,7 @@ public static class Host
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
         builder.Services.AddScoped<Microsoft.AspNetCore.Components.Web.HtmlRenderer>();
         builder.Services.AddScoped<Pages.CanIMakeIt.HatQuestion>();
-        builder.Services.AddSingleton<Pages.CanIMakeIt.HatPictures>();
+        builder.Services.AddSingleton<HatPictures>();
     }
 
     public static void UseStashMatch(this WebApplication app)

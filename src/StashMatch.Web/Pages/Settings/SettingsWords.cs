@@ -1,4 +1,5 @@
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.Settings;
 
