@@ -75,6 +75,7 @@ public sealed class WordsTests
             .Concat(Enum.GetValues<CautionCode>().Select(Words.Text))
             .Concat(Enum.GetValues<RepairCode>().Select(c => words.Text(new Repair(c, Verdict.Yes, 0.9)
             {
+                Changed = null!,
                 Part = "brim",
                 Leftover = "Moss",
                 Arrangement = Arrangement.OneGround,
