@@ -22,6 +22,9 @@ internal static class Inside
         return new PositionSearch(puzzle, ByTheLabel(puzzle), 100_000).Find(out _);
     }
 
+    /// <summary>The first five tiers, with what is said of the question.</summary>
+    public static Outcome? SettleWhole(Question question) => Matcher.Best(question, out _, default) is { } best ? Finishing.Finished(best, default) : null;
+
     /// <summary>The first five tiers: the plan alone, without the answer made from it and its repairs.</summary>
     public static Plan? Settle(Question question) => Matcher.Best(question, out _, default) is { } best ? Finishing.Finished(best, default).Plan : null;
 
