@@ -46,6 +46,11 @@ public static class Host
             builder.Services.AddHostedService<DailyBackups>();
         }
 
+        if (builder.Configuration.GetValue("Matching:Warm", true))
+        {
+            builder.Services.AddHostedService<WarmMatcher>();
+        }
+
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.Configure<CircuitOptions>(o => o.DetailedErrors = false);
         builder.Services.AddResponseCompression();

@@ -90,7 +90,7 @@ public static class HatText
         var (least, most) = (counts.Whole(F.Least) ?? 1, counts.Whole(F.Most) ?? 24);
         if (most < least)
         {
-            counts.Wrong(F.Most, "must be a whole number from the least to 24");
+            counts.Wrong(F.Most, F.Most.Must);
         }
 
         return (least, most);
