@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Microsoft.AspNetCore.WebUtilities;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
 
@@ -21,6 +22,10 @@ public sealed record PlanQuestion(string Address, decimal AllowancePercent, HatN
         RespectRequiredConstructorParameters = true,
     };
 
+    /// <summary>What is asked.</summary>
+    [JsonIgnore]
+    public Said Asked => MatchQuestion.InAddress(new QueryCollection(QueryHelpers.ParseQuery(Address[Address.IndexOf('?', StringComparison.Ordinal)..])).Pairs());
+
     public string Write() => JsonSerializer.Serialize(this, Json);
 
     /// <summary>Reads it back; null where a program kept something else with its plan.</summary>
@@ -41,7 +46,7 @@ public sealed record PlanQuestion(string Address, decimal AllowancePercent, HatN
         Address.StartsWith("/can-i-make?", StringComparison.Ordinal) && AllowancePercent is >= 0 and <= 100
         && Hat.Usage.Factor is > 0.1 and < 10 && Hat.Usage.Spread is >= 0 and < 1
         && Hat.Parts.Count is > 0 and <= MostParts && Hat.Parts.DistinctBy(p => p.Name, StringComparer.Ordinal).Count() == Hat.Parts.Count
-        && Hat.Parts.All(p => p.Name.Length is > 0 and <= 80 && p.BareMetres is >= 0 and < 1e5 && p.EndsMetres is >= 0 and < 100 && p.Rows is >= 0 and <= MostRows)
+        && Hat.Parts.All(p => p.Name.Length is > 0 and <= 80 && p.BareMetres is >= 0 and < 1e5 && p.EndsMetres is >= 0 and <= 1_000 && p.Rows is >= 0 and <= MostRows)
         && (Hat.Plan is not { } plan || (plan.Sections.Count <= MostParts && plan.Sections.Sum(s => s.Runs.Count) <= MostRows
             && plan.Sections.All(s => s.Runs.Count > 0 && s.Runs.All(r => r.Rows is > 0 and <= MostRows && r.Stitches is > 0 and <= MostRows))
             && plan.Parts.Select(p => p.Name).SequenceEqual(Hat.Parts.Select(p => p.Name), StringComparer.Ordinal)));
