@@ -13,7 +13,8 @@
   line.className = "now";
   line.setAttribute("aria-label", "The answer now");
   line.hidden = true;
-  line.innerHTML = '<p role="status"></p><p class="did" aria-hidden="true"></p><button type="button" class="quiet" hidden>Stop</button><a class="button quiet" href="#" hidden>Show the answer</a>';
+  line.innerHTML = '<p role="status"></p><p class="did"></p><button type="button" class="quiet" hidden>Stop</button>'
+    + '<a class="button quiet" href="#" hidden>Show the answer</a>';
   const [words, did, stop, up] = line.children;
   let shown = location.pathname + location.search;
   let work = null, slow = 0, typing = 0, said = "", seen = null, next = null;
@@ -46,8 +47,9 @@
     if (!element || !ours()?.contains(element)) return null;
     const row = element.closest(".row[data-part], .menu[data-part]");
     if (row) return [`.row[data-part="${CSS.escape(row.dataset.part)}"] .dots`];
-    if (element.dataset.view || element.dataset.turn) return [`.turn [data-${element.dataset.turn ? "turn" : "view"}="${element.dataset.turn ?? element.dataset.view}"]`];
-    if (element.matches(".pic")) return [".pic"];
+    const look = element.dataset.turn ? "turn" : element.dataset.view ? "view" : null;
+    if (look) return [`.turn [data-${look}="${element.dataset[look]}"]`];
+    if (element.matches(".turnable")) return [".turnable:not(.before)"];
     if (element.id) return ["#" + CSS.escape(element.id)];
     if (element.name) return [`[name="${CSS.escape(element.name)}"][value="${CSS.escape(element.value)}"]`, "[data-alive] summary"];
     return ["[data-alive] .word, [data-alive] .verdict"];
@@ -58,6 +60,15 @@
     if (!to.matches("a, button, input, select, summary")) to.tabIndex = -1;
     to.focus({ preventScroll: true });
     return to;
+  };
+
+  // The hat is still looked at from where it was, unless the address says from where.
+  const looked = address => {
+    const to = new URL(address, location.origin), stage = document.querySelector("[data-alive] .hat-stage");
+    if (!stage || to.searchParams.has("view") || to.searchParams.has("turn")) return address;
+    if (stage.dataset.view !== "head") to.searchParams.set("view", stage.dataset.view);
+    if (stage.dataset.turn !== "0") to.searchParams.set("turn", stage.dataset.turn);
+    return to.pathname + to.search;
   };
 
   async function show(address, { push = true, form = null, sent = "" } = {}) {
@@ -81,7 +92,7 @@
       if (work !== mine) return;
       idle();
       next = null;
-      say(error.name === "AbortError" ? "Stopped. This is still the answer from before." : "Lost contact with StashMatch. This is still the answer from before.");
+      say(`${error.name === "AbortError" ? "Stopped." : "Lost contact with StashMatch."} This is still the answer from before.`);
       return;
     }
     if (work !== mine) return;
@@ -104,12 +115,12 @@
     }
     const nameOf = d => (d.id || d.className) + "|" + d.parentElement?.className;
     const open = [...here.querySelectorAll("details[open]")].map(nameOf);
-    const before = here.querySelector(".pic > picture");
+    const before = here.querySelector(".pic > .turnable");
     here.replaceChildren(...document.adoptNode(fresh).childNodes);
     here.classList.remove("stale");
     for (const [name, value] of Object.entries(fresh.dataset)) here.dataset[name] = value;
     for (const d of here.querySelectorAll("details")) if (open.includes(nameOf(d))) d.open = true;
-    linger(before, here.querySelector(".pic > picture"));
+    linger(before, here.querySelector(".pic > .turnable"));
     document.title = page.title;
     if (push) history.pushState(null, "", address);
     shown = location.pathname + location.search;
@@ -130,6 +141,8 @@
     const [old, img] = [before?.querySelector("img"), now?.querySelector("img")];
     if (!old || !img || old.currentSrc === img.currentSrc || img.complete || !old.complete) return;
     before.classList.add("before");
+    before.removeAttribute("tabindex");
+    before.removeAttribute("role");
     now.before(before);
     const gone = () => before.remove();
     img.addEventListener("load", gone, { once: true });
@@ -155,14 +168,15 @@
     if (work && !work.ofForm) {
       const { name, value, checked, type } = event.target;
       next = () => {
-        const field = [...(ours()?.querySelectorAll(`[data-ask] [name="${CSS.escape(name)}"]`) ?? [])].find(f => !["checkbox", "radio"].includes(type) || f.value === value);
+        const fields = [...(ours()?.querySelectorAll(`[data-ask] [name="${CSS.escape(name)}"]`) ?? [])];
+        const field = fields.find(f => !["checkbox", "radio"].includes(type) || f.value === value);
         if (!field) return;
         if (["checkbox", "radio"].includes(type)) field.checked = checked; else field.value = value;
         field.dispatchEvent(new Event("change", { bubbles: true }));
       };
       return;
     }
-    const send = () => { const sent = addressOf(form); show(addressOf(form, event.target.name), { form, sent }); };
+    const send = () => { const sent = addressOf(form); show(looked(addressOf(form, event.target.name)), { form, sent }); };
     if (event.type === "change") send();
     else if (event.target.matches("[inputmode]")) typing = setTimeout(send, 350);
   };
@@ -180,7 +194,8 @@
 
   document.addEventListener("click", event => {
     const link = event.target.closest?.("[data-alive] a[href]");
-    if (!link || event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey || link.hasAttribute("download") || link.target) return;
+    if (!link || event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
+    if (link.hasAttribute("download") || link.target) return;
     const to = new URL(link.href);
     if (to.origin !== location.origin || !samePage(to.pathname) || !to.search || to.searchParams.has("choose")) return;
     event.preventDefault();
@@ -189,10 +204,11 @@
     // Before a change has its answer a link is of the old question: the same link of the new one is followed.
     if (work) {
       const row = link.closest(".row[data-part]")?.dataset.part;
-      next = () => [...(ours()?.querySelectorAll(row ? `.row[data-part="${CSS.escape(row)}"] a` : "a") ?? [])].find(a => a.textContent === link.textContent)?.click();
+      const links = row ? `.row[data-part="${CSS.escape(row)}"] a` : "a";
+      next = () => [...(ours()?.querySelectorAll(links) ?? [])].find(a => a.textContent === link.textContent)?.click();
       return;
     }
-    show(to.pathname + to.search);
+    show(link.closest(".turn") ? to.pathname + to.search : looked(to.pathname + to.search));
   }, true);
 
   addEventListener("popstate", event => {
@@ -201,7 +217,7 @@
     if (location.pathname + location.search !== shown) show(location.pathname + location.search, { push: false });
   }, true);
 
-  document.addEventListener("answer:ask", event => show(event.detail));
+  document.addEventListener("answer:ask", event => show(looked(event.detail)));
 
   // Undo: the link in the line, or the keys for it.
   did.addEventListener("click", event => {

@@ -29,7 +29,7 @@
       menu = new DOMParser().parseFromString(await response.text(), "text/html").querySelector(".menu");
     } catch { return; }
     if (loading !== mine || !menu) { if (!menu) location.assign(address); return; }
-    const place = at ? document.querySelector(".hat-stage") : rowOf(part);
+    const place = at ? document.querySelector(".hat-stage") : rowOf(part)?.querySelector(".change-it");
     if (!place) return;
     opener = from ?? rowOf(part)?.querySelector(".dots");
     place.append(document.adoptNode(menu));
@@ -37,20 +37,23 @@
       const box = place.getBoundingClientRect();
       menu.classList.add("at-hat");
       menu.style.left = Math.max(0, Math.min(at.x - box.left + 12, box.width - menu.offsetWidth)) + "px";
-      menu.style.top = Math.max(8 - box.top, Math.min(at.y - box.top + 14, innerHeight - 8 - menu.offsetHeight - box.top)) + "px";
+      const lowest = innerHeight - 8 - menu.offsetHeight - box.top;
+      menu.style.top = Math.max(8 - box.top, Math.min(at.y - box.top + 14, lowest)) + "px";
     }
     menu.querySelector("a.act, select")?.focus({ preventScroll: true });
     if (!at && matchMedia("(min-width: 44.01rem)").matches) menu.scrollIntoView({ block: "nearest" });
   }
 
-  const partAt = element => element instanceof Element ? element.closest(".can-i-make :is(.areas a, .piece .part, .alone .part, .row)")?.dataset.part ?? null : null;
+  const parts = ".can-i-make :is(.areas a, .piece .part, .alone .part, .row)";
+  const partAt = element => element instanceof Element ? element.closest(parts)?.dataset.part ?? null : null;
 
   document.addEventListener("click", event => {
     if (!(event.target instanceof Element) || !page()?.contains(event.target)) return;
     if (event.target.closest(".menu .shut")) { event.preventDefault(); event.stopImmediatePropagation(); close(); return; }
     if (event.target.closest(".menu")) return;
     const hat = event.target.closest(".areas a, .piece .part, .alone .part");
-    const dots = event.target.closest(".dots") ?? (event.target.closest(".row") && !event.target.closest("a, button, select") ? event.target.closest(".row").querySelector(".dots") : null);
+    const bare = event.target.closest("a, button, select") ? null : event.target.closest(".row")?.querySelector(".dots");
+    const dots = event.target.closest(".dots") ?? bare;
     if (event.button || event.ctrlKey || event.metaKey || event.shiftKey || !(hat || dots)) { close(false); return; }
     event.preventDefault();
     event.stopImmediatePropagation();
@@ -61,45 +64,87 @@
 
   document.addEventListener("answer:new", () => { opener = null; dress(); });
 
-  // Keys: in the hat and along the rows.
+  // With scripts the hat's parts are not links beside the rows' buttons, which do the same.
   function dress() {
+    for (const area of document.querySelectorAll(".can-i-make .areas a")) {
+      area.removeAttribute("href");
+      area.removeAttribute("tabindex");
+    }
+    const element = turnable();
+    if (!element || element.hasAttribute("role")) return;
+    const now = ((stage().dataset.turn * 60 % 360) + 360) % 360;
+    const says = { role: "slider", tabindex: "0", "aria-label": element.dataset.label, "aria-valuemin": "0", "aria-valuemax": "360", "aria-valuenow": now };
+    for (const [name, value] of Object.entries(says)) element.setAttribute(name, value);
+    element.setAttribute("aria-valuetext", element.dataset.sides.split("|")[0]);
+    element.addEventListener("focus", wake);
+  }
+
+  // The hat turns under the hand: from the first touch on it is painted here; its codes and parts come from the program when it rests.
+  let wool = null, woolOf = null;
+  const turnable = () => document.querySelector(".can-i-make .turnable:not(.before)");
+  const stage = () => document.querySelector(".can-i-make .hat-stage");
+  async function wake() {
+    const element = turnable();
+    if (!element || woolOf === element) return;
+    wool?.stop();
+    [wool, woolOf] = [null, element];
+    const { mountWool } = await import(new URL("js/wool.js", document.baseURI));
+    if (woolOf !== element) return;
+    const { label, front, sides, model } = element.dataset, { view, turn } = stage().dataset;
+    const tilt = view === "above" ? 76 * Math.PI / 180 : undefined;
+    wool = mountWool(element, JSON.parse(model), { label, front, sides: sides.split("|"), dragTurns: false, yaw: -0.26 + turn * Math.PI / 3, tilt });
+  }
+  document.addEventListener("pointerover", event => { if (event.target instanceof Element && event.target.closest(".hat-stage")) wake(); });
+
+  async function look(link) {
+    const address = link.href;
+    await wake();
+    if (!wool) { location.assign(address); return; }
+    close(false);
     const pic = document.querySelector(".can-i-make .pic");
-    if (!pic || !rows().length) return;
-    pic.tabIndex = 0;
-    pic.setAttribute("role", "slider");
-    pic.setAttribute("aria-label", "The hat");
-    pic.setAttribute("aria-valuemin", "0");
-    pic.setAttribute("aria-valuemax", rows().length);
-    point(pic, 0);
+    pic.classList.add("turned");
+    if (link.dataset.turn) wool.turn(link.dataset.turn * Math.PI / 3); else wool.look(link.dataset.view === "above" ? "above" : "front");
+    let fresh;
+    try { fresh = new DOMParser().parseFromString(await (await fetch(address, { credentials: "same-origin" })).text(), "text/html"); } catch { return; }
+    const now = fresh.querySelector(".hat-stage"), focused = document.activeElement?.closest(".turn a");
+    if (!now?.querySelector(".turnable") || !pic.isConnected) return;
+    Object.assign(stage().dataset, now.dataset);
+    const places = ".areas, .codes";
+    for (const old of pic.querySelectorAll(places)) old.remove();
+    pic.append(...[...now.querySelectorAll(places)].map(e => document.adoptNode(e)));
+    stage().querySelector(".turn").replaceWith(document.adoptNode(now.querySelector(".turn")));
+    const of = focused?.dataset.turn ? "turn" : "view";
+    if (focused) stage().querySelector(`.turn [data-${of}="${focused.dataset[of]}"]`)?.focus();
+    dress();
+    pic.classList.remove("turned");
   }
-  function point(pic, number) {
-    pic.setAttribute("aria-valuenow", number);
-    pic.setAttribute("aria-valuetext", number ? rows()[number - 1].dataset.told : "no part chosen");
-    light(number ? rows()[number - 1].dataset.part : null);
-  }
+  document.addEventListener("click", event => {
+    const link = event.target instanceof Element ? event.target.closest(".can-i-make .turn a") : null;
+    if (!link || event.button || event.ctrlKey || event.metaKey || event.shiftKey || !turnable() || link.dataset.view === "piece") return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    look(link);
+  }, true);
+
+  // Keys: on the hat, from row to row, and within the menu.
   document.addEventListener("keydown", event => {
     if (event.key === "Escape" && document.querySelector(".can-i-make .menu")) { event.preventDefault(); close(); return; }
     if (!(event.target instanceof Element) || event.ctrlKey || event.altKey || event.metaKey) return;
     const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
-    const pic = event.target.closest(".can-i-make .pic");
-    if (pic) {
-      const now = +pic.getAttribute("aria-valuenow"), most = rows().length;
-      if (step || event.key === "Home" || event.key === "End") {
-        event.preventDefault();
-        point(pic, event.key === "Home" ? 1 : event.key === "End" ? most : (now + step + most + 1) % (most + 1));
-      } else if (now && (event.key === "Enter" || event.key === " ")) {
-        event.preventDefault();
-        const row = rows()[now - 1], box = pic.getBoundingClientRect();
-        open(row.dataset.part, row.querySelector(".dots").href.split("#")[0], { x: box.left + box.width / 2, y: box.top + box.height / 2 }, pic);
-      }
+    if (step && event.target.matches(".turnable")) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      const views = { ArrowUp: "above", ArrowDown: "head" }[event.key];
+      look(stage().querySelector(views ? `.turn [data-view="${views}"]` : `.turn [data-turn="${step}"]`));
       return;
     }
     if (!step) return;
-    const items = event.target.closest(".menu") ? [...document.querySelectorAll(".can-i-make .menu :is(a.act, select)")] : event.target.matches(".row .dots") ? rows().map(r => r.querySelector(".dots")) : null;
+    const items = event.target.closest(".menu") ? [...document.querySelectorAll(".can-i-make .menu :is(a.act, select)")]
+      : event.target.matches(".row .dots") ? rows().map(r => r.querySelector(".dots")) : null;
     if (!items || event.target.matches("select")) return;
     event.preventDefault();
     items[(items.indexOf(event.target) + step + items.length) % items.length]?.focus();
-  });
+  }, true);
 
   // Dragging: a leftover onto a part, or a part's yarn onto another part, which gets the other's in return.
   const from = element => {
@@ -117,7 +162,9 @@
   };
   let held = null, ghost = null, press = 0, started = null;
 
-  const mark = row => document.querySelectorAll(".can-i-make :is(.row, .areas a)").forEach(e => e.classList.toggle("over", !!row && e.dataset.part === row));
+  const mark = row => {
+    for (const e of document.querySelectorAll(".can-i-make :is(.row, .areas a)")) e.classList.toggle("over", !!row && e.dataset.part === row);
+  };
   function lift(x, y) {
     clearTimeout(press);
     ghost = document.createElement("div");
@@ -144,7 +191,8 @@
     const say = (part, yarn) => [part, yarn].map(t => t.replaceAll("%", "%25").replaceAll("~", "%7E")).join("~");
     const set = (name, values) => { pairs.delete(name); for (const value of values) pairs.append(name, value); };
     const swaps = what.part && target.yarn;
-    set(locks, [...pairs.getAll(locks).filter(k => ![target.part, what.part].includes(k.split("~")[0])), say(target.part, what.yarn), ...(swaps ? [say(what.part, target.yarn)] : [])]);
+    const others = pairs.getAll(locks).filter(k => ![target.part, what.part].includes(k.split("~")[0]));
+    set(locks, [...others, say(target.part, what.yarn), ...(swaps ? [say(what.part, target.yarn)] : [])]);
     set(back, pairs.getAll(back).filter(b => b !== what.yarn));
     set(never, pairs.getAll(never).filter(n => n !== say(target.part, what.yarn) && !(swaps && n === say(what.part, target.yarn))));
     set(like, [...document.querySelectorAll(".can-i-make .row .code[data-of]")].map(code => say(code.dataset.of, code.dataset.yarn)));
@@ -161,7 +209,8 @@
   }
 
   document.addEventListener("pointerdown", event => {
-    if (event.button || !(event.target instanceof Element) || !page()?.contains(event.target) || event.target.closest(".menu, .dots, .turn, button, select, input, summary")) return;
+    if (event.button || !(event.target instanceof Element) || !page()?.contains(event.target)) return;
+    if (event.target.closest(".menu, .dots, .turn, button, select, input, summary")) return;
     held = from(event.target);
     if (!held) return;
     started = { x: event.clientX, y: event.clientY, touch: event.pointerType === "touch" };
@@ -185,7 +234,9 @@
   document.addEventListener("pointercancel", end);
   document.addEventListener("touchmove", event => { if (ghost) event.preventDefault(); }, { passive: false });
   document.addEventListener("contextmenu", event => { if (started?.touch) event.preventDefault(); });
-  document.addEventListener("dragstart", event => { if (event.target instanceof Element && event.target.closest(".can-i-make :is(.pic, .row, .piece, .unused)")) event.preventDefault(); });
+  document.addEventListener("dragstart", event => {
+    if (event.target instanceof Element && event.target.closest(".can-i-make :is(.pic, .row, .piece, .unused)")) event.preventDefault();
+  });
   addEventListener("keydown", event => { if (event.key === "Escape" && held) end(); });
 
   // "5 more ways" opens its fold; the fold for what is asked more rarely closes when something else is pressed.

@@ -1,11 +1,10 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
-using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Bags;
 
-/// <summary>One size, stripe count and arrangement against one bag, with the figures of the plan that answers for it.</summary>
+/// <summary>One size, stripe count and arrangement against one bag. Chance, margin and weakest part are those of one plan of that standing, untidied.</summary>
 /// <param name="Size">The size's letter or name.</param>
 /// <param name="Stripes">How many stripes, 1 to 24.</param>
 /// <param name="Arrangement">How the leftovers are spread.</param>
@@ -17,8 +16,10 @@ public sealed record BagCell(string Size, int Stripes, Arrangement Arrangement)
     /// <summary>Its reason.</summary>
     public required Why Why { get; init; }
 
-    /// <summary>Chance that no leftover runs out, 0 to 1.</summary>
-    public double ChanceOfEnough { get; init; }
+    /// <summary>Chance that no leftover runs out of the plan found, untidied, 0 to 1; 0 with something short. Worked out when it is first asked for.</summary>
+    public double ChanceOfEnough => Chance?.Value ?? 0;
+
+    internal WhenAsked<double>? Chance { get; init; }
 
     /// <summary>The rung of the plan that opens, as <see cref="Answer.Sureness"/>.</summary>
     public double Sureness { get; init; }

@@ -6,7 +6,7 @@ using StashMatch.Knitting.Yarns;
 namespace StashMatch.Knitting.Bags;
 
 /// <summary>What could this bag become? Every size, stripe count and arrangement of a hat against one bag.</summary>
-/// <remarks>A cell's figures are those of the answer <see cref="Matcher.TryAnswer"/> gives to <see cref="QuestionOf"/>; only warnings and repairs are left out.</remarks>
+/// <remarks>A cell's verdict, reason, sureness, reach and metres short are those of the answer <see cref="Matcher.TryAnswer"/> gives to <see cref="QuestionOf"/>.</remarks>
 public static class FromThisBag
 {
     /// <summary>The arrangements looked at where nobody says which.</summary>
@@ -69,8 +69,8 @@ public static class FromThisBag
     }
 
     /// <summary>
-    /// The cells from best to worst: the better verdict; of those covered the higher chance in whole per cent, then more to spare; of those
-    /// short the one that lacks less; then more stripes; then the order given. What cannot be knitted comes last.
+    /// The cells from best to worst: the better verdict; of those covered the higher reach; of those short the one that lacks less; then more
+    /// stripes; then the order given. What cannot be knitted comes last.
     /// </summary>
     public static IReadOnlyList<BagCell> BestFirst(IReadOnlyList<BagCell> cells)
     {
@@ -79,8 +79,7 @@ public static class FromThisBag
         [
             .. cells.OrderBy(c => c.Cannot is not null)
                 .ThenByDescending(c => c.Verdict)
-                .ThenByDescending(c => Math.Floor(c.ChanceOfEnough * 100))
-                .ThenByDescending(c => c.MarginPercent)
+                .ThenByDescending(c => c.Reach)
                 .ThenBy(c => c.Short)
                 .ThenByDescending(c => c.Stripes),
         ];
@@ -106,7 +105,7 @@ public static class FromThisBag
             Sureness = best.Sureness,
             Reach = best.Reach,
             Short = best.Short,
-            ChanceOfEnough = best.Chance,
+            Chance = best.Word == Word.No ? null : new(best.Plan.ChanceOfEnough),
         };
         if (best.Word == Word.No)
         {

@@ -35,10 +35,13 @@ internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, CancellationToken c
         return bag;
     }
 
+    /// <summary>What each leftover bears for a yes, millimetres.</summary>
+    public static IReadOnlyList<long> Bears(HatKind kind, IReadOnlyList<Leftover> bag) => Tiers.CapacityOfYes(Puzzle.Of(kind.Question with { Leftovers = bag }, kind.Hat)).Of;
+
     private List<Leftover> AtOnce(HatKind kind, List<Leftover> bag, List<BagHat> hats, int most)
     {
         var question = kind.Question with { Leftovers = bag };
-        var limit = Math.Min(most - hats.Count, HatLimit.Of([kind], [.. bag.Select(l => l.Held)], question.AllowancePercent));
+        var limit = Math.Min(most - hats.Count, HatLimit.Of([kind], Bears(kind, bag)));
         for (var count = limit; count > 1; count--)
         {
             if (new HatsAtOnce(kind, cancel).Lay(question, count) is not { } each)
@@ -58,7 +61,7 @@ internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, CancellationToken c
                 }
             }
 
-            return Stays(bag, taken, question.AllowancePercent);
+            return Stays(kind, bag, taken);
         }
 
         return bag;
@@ -75,7 +78,7 @@ internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, CancellationToken c
 
         var answer = Checked(question, Finishing.Tidied(plan, cancel));
         var taken = answer.Leftovers.ToDictionary(l => l.Leftover.Id, l => l.Used.Millimetres, StringComparer.Ordinal);
-        return (new BagHat(kind.Hat.Size, kind.Hat.Stripes, question.Arrangement, answer.Parts), Stays(bag, taken, question.AllowancePercent));
+        return (new BagHat(kind.Hat.Size, kind.Hat.Stripes, question.Arrangement, answer.Parts), Stays(kind, bag, taken));
     }
 
     private static Answer Checked(Question question, Plan plan)
@@ -85,13 +88,18 @@ internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, CancellationToken c
         return answer;
     }
 
-    private static List<Leftover> Stays(List<Leftover> bag, Dictionary<string, long> taken, decimal allowancePercent) =>
-        [.. bag.Select(l => taken.GetValueOrDefault(l.Id) is > 0 and var mm ? Rest(l, Metres.FromMillimetres(mm).WithAllowance(allowancePercent)) : l).OfType<Leftover>()];
-
-    // What stays once need and allowance are taken off, as a weighing of its own, rounded down to the milligram; null for nothing.
-    private static Leftover? Rest(Leftover of, Metres taken)
+    // What is taken of what a leftover bears is taken of what it holds.
+    private static List<Leftover> Stays(HatKind kind, List<Leftover> bag, Dictionary<string, long> taken)
     {
-        var milligrams = (long)Math.Floor(of.Ratio.GramsOf(of.Held - taken) * 1000);
-        return milligrams == 0 ? null : of with { Weighing = Weighing.Together(Grams.FromMilligrams(milligrams), of.Weighing) };
+        var puzzle = Puzzle.Of(kind.Question with { Leftovers = bag }, kind.Hat);
+        var bears = Tiers.CapacityOfYes(puzzle).Of;
+        return [.. bag.Select(l => taken.GetValueOrDefault(l.Id) is > 0 and var millimetres ? Rest(l, millimetres, bears[puzzle.BinOf(l.Id)]) : l).OfType<Leftover>()];
+    }
+
+    // As a weighing of its own, rounded down to the milligram; null for nothing.
+    private static Leftover? Rest(Leftover of, long taken, long bears)
+    {
+        var milligrams = (long)Math.Floor(of.Weighing.Net.Milligrams * (1 - (taken / (decimal)bears)));
+        return milligrams <= 0 ? null : of with { Weighing = Weighing.Together(Grams.FromMilligrams(milligrams), of.Weighing) };
     }
 }

@@ -1,25 +1,24 @@
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Matching.Search;
-using StashMatch.Knitting.Quantities;
-
 namespace StashMatch.Knitting.Bags;
 
 /// <summary>How many hats a bag can never exceed, whatever goes where.</summary>
 /// <remarks>
-/// For every length t that some group of parts needs: a hat has at least k groups of t or more, and a leftover serves at most ⌊held / t⌋ of
+/// For every length t that some group of parts needs: a hat has at least k groups of t or more, and a leftover serves at most ⌊what it bears / t⌋ of
 /// them; and those groups take at least m metres in all, which only leftovers of t or more can give. Both hold for every t, whatever the
 /// colours, and neither falls when a leftover is added.
 /// </remarks>
 internal static class HatLimit
 {
-    public static int Of(IReadOnlyList<HatKind> kinds, IReadOnlyList<Metres> held, decimal allowancePercent)
+    /// <param name="kinds">The hats that may be knitted.</param>
+    /// <param name="bears">What each leftover bears in all, millimetres.</param>
+    public static int Of(IReadOnlyList<HatKind> kinds, IReadOnlyList<long> bears)
     {
         if (kinds.Count == 0)
         {
             return 0;
         }
 
-        var bears = held.Select(h => (long)Math.Floor(h.Millimetres * 100m / (100m + allowancePercent))).ToList();
         var most = long.MaxValue;
         foreach (var t in kinds.SelectMany(k => k.Needs).Distinct().Where(t => t > 0))
         {

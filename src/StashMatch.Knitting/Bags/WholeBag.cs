@@ -16,12 +16,12 @@ public sealed record BagHat(string Size, int Stripes, Arrangement Arrangement, I
 /// <summary>How many hats a whole bag makes.</summary>
 /// <param name="AtLeast">So many are laid out one by one in <paramref name="Hats"/>.</param>
 /// <param name="AtMost">More can never be made of it.</param>
-/// <param name="Hats">The hats; together they take no more than is held, their allowances set aside.</param>
+/// <param name="Hats">The hats; together they take no more than each leftover bears.</param>
 public sealed record WholeBagAnswer(int AtLeast, int AtMost, IReadOnlyList<BagHat> Hats);
 
 /// <summary>How many hats, and which sizes, from the whole bag?</summary>
 /// <remarks>
-/// Each hat is covered with the allowance, set aside on every leftover it takes. At least: laid out several ways, in one go and one by one,
+/// Each hat is a yes: with the reserve, and all that lies on a leftover, of every hat, as sure as is asked of one. At least: laid out several ways, in one go and one by one,
 /// the most hats kept; found, not proven, so another leftover may in rare cases lower it. At most: <see cref="HatLimit"/>; another leftover
 /// never lowers it.
 /// </remarks>
@@ -54,7 +54,7 @@ public static class WholeBag
         var kinds = HatKind.Of(hat, sizes, allowancePercent);
         var bag = leftovers.Where(l => l.ClassOrGuess == hat.WeightClass && l.Held.Millimetres > 0)
             .OrderByDescending(l => l.Held).ThenBy(l => l.Id, StringComparer.Ordinal).ToList();
-        var most = HatLimit.Of(kinds, [.. bag.Select(l => l.Held)], allowancePercent);
+        var most = kinds.Count == 0 ? 0 : HatLimit.Of(kinds, HatLayer.Bears(kinds[0], bag));
         List<BagHat> best = [];
 
         // One by one, then each of a few kinds in one go first: those that take least, and those whose longest part is shortest.

@@ -94,8 +94,14 @@ public sealed record Answer
     /// <summary>Cautions that apply.</summary>
     public required IReadOnlyList<CautionCode> Cautions { get; init; }
 
-    /// <summary>Up to three plans for one word, the surest first, which the rest of the answer tells; one alone where something is short. None stands twice.</summary>
-    public required IReadOnlyList<SharedPlan> Plans { get; init; }
+    /// <summary>
+    /// Up to three plans for one word, the surest first, which the rest of the answer tells; one alone where something is short. None stands
+    /// twice. The second and third are worked out when this is first asked for.
+    /// </summary>
+    public IReadOnlyList<SharedPlan> Plans => PlansWhenAsked.Value;
+
+    /// <summary>The plans, worked out when they are first asked for.</summary>
+    internal WhenAsked<IReadOnlyList<SharedPlan>> PlansWhenAsked { get; init; } = new(() => []);
 
     /// <summary>How this was chosen: for each tier its figure and what limits it, in the order of the tiers.</summary>
     public required IReadOnlyList<Chosen> Chosen { get; init; }

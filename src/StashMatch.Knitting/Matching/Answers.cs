@@ -32,10 +32,10 @@ internal static class Answers
             Short = outcome.Short,
             ShortForAllowance = ShortForAllowance(plan, outcome.Question.AllowancePercent),
             Care = CareOf([.. shown.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover.Care)]),
-            Warnings = Warnings.For(hat, shown.Parts, outcome.Question),
+            Warnings = Warnings.For(hat, shown.Parts, shown.Leftovers, outcome.Question.Arrangement),
             Cautions = Cautions.For(hat, [.. shown.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover)]),
-            Plans = [shown],
-            Chosen = [],
+            PlansWhenAsked = new(() => outcome.Word == Word.No ? [shown] : ThreePlans.Of(outcome, shown)),
+            Chosen = HowChosen.Of(outcome, shown),
             Repairs = [],
         };
     }
@@ -61,9 +61,9 @@ internal static class Answers
         for (var l = 0; l < leftovers.Length; l++)
         {
             var leftover = outcome.Question.Leftovers[l];
-            var metres = Metres.FromMillimetres(used.GetValueOrDefault(leftover.Id));
-            leftovers[l] = new LeftoverAnswer(
-                leftover, metres, leftover.Held - metres, Sureness.Of(leftover, metres, hat.Usage), ShortOfReserve(leftover, metres, allowancePercent));
+            leftovers[l] = used.GetValueOrDefault(leftover.Id) is > 0 and var millimetres && Metres.FromMillimetres(millimetres) is var metres
+                ? new LeftoverAnswer(leftover, metres, leftover.Held - metres, Sureness.Of(leftover, metres, hat.Usage), ShortOfReserve(leftover, metres, allowancePercent))
+                : new LeftoverAnswer(leftover, default, leftover.Held, 1, default);
         }
 
         var (isShort, weakest) = (outcome.Word == Word.No, Weakest(leftovers));

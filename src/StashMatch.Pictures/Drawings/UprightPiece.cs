@@ -27,7 +27,8 @@ public sealed class UprightPiece
         palette = new(HatDrawing.Whole(plan.Parts, paint));
         var sideways = plan.Construction == Construction.SideToSide;
         var fold = plan.Construction == Construction.BrimUpRound ? 0.5 : 1;
-        var cmWide = sideways ? (double)(plan.BrimDepth.Value + plan.BodyHeight.Value) : Math.Max(plan.BodyStitches, plan.BrimStitches) / (double)plan.Gauge.StitchesPerCm * fold;
+        var cmWide = sideways ? (double)(plan.BrimDepth.Value + plan.BodyHeight.Value)
+            : Math.Max(plan.BodyStitches, plan.BrimStitches) / (double)plan.Gauge.StitchesPerCm * fold;
         var cmHigh = sideways ? (double)plan.Circumference.Value : (double)(plan.BodyHeight.Value + plan.BrimDepth.Value);
         perCm = Math.Min(width / cmWide, height / cmHigh);
         (stitch, row) = (perCm / (double)plan.Gauge.StitchesPerCm, perCm / (double)plan.Gauge.RowsPerCm);
@@ -74,7 +75,8 @@ public sealed class UprightPiece
 
         if (plan.BrimRounds > 0)
         {
-            Cloth(PartNames.Brim, [new(0, 0), new(brim, 0), new(brim, top), new(0, top)], Ribs(Math.Max(2.6, perCm / (double)plan.Gauge.StitchesPerCm * 2), flat: true), top, 0);
+            Cloth(PartNames.Brim, [new(0, 0), new(brim, 0), new(brim, top), new(0, top)],
+                Ribs(Math.Max(2.6, perCm / (double)plan.Gauge.StitchesPerCm * 2), flat: true), top, 0);
             ends[PartNames.Brim] = new(brim / 2, top, Below: true);
         }
 
@@ -87,7 +89,8 @@ public sealed class UprightPiece
         var top = 0.0;
         foreach (var section in plan.Sections)
         {
-            var rows = Math.Max(1, section.Kind == SectionKind.Brim ? (int)Math.Round((double)plan.BrimDepth.Value * (double)plan.Gauge.RowsPerCm) : section.Rows);
+            var rows = Math.Max(1, section.Kind == SectionKind.Brim ? (int)Math.Round((double)plan.BrimDepth.Value * (double)plan.Gauge.RowsPerCm)
+                : section.Rows);
             var high = section.Kind == SectionKind.Braid ? Math.Max(LeastBraid, rows * row) : rows * row;
             var runs = section.Runs.Where(r => section.Kind != SectionKind.Brim || r.Pattern == StitchPattern.Rib).ToList();
             var all = Math.Max(1, runs.Sum(r => r.Rows));
@@ -127,7 +130,8 @@ public sealed class UprightPiece
             case SectionKind.Braid:
                 var (a, b) = (PartNames.Strand(section.Number, 'a'), PartNames.Strand(section.Number, 'b'));
                 var tile = Chevrons(section.Number, a, b, high, left, top);
-                svg.Append(CultureInfo.InvariantCulture, $"""<g class="part" data-part="{PartNames.Braid(section.Number)}"><path d="{Path(outline)}" fill="url(#{tile})"/></g>""");
+                svg.Append(CultureInfo.InvariantCulture,
+                    $"""<g class="part" data-part="{PartNames.Braid(section.Number)}"><path d="{Path(outline)}" fill="url(#{tile})"/></g>""");
                 (ends[a], ends[b]) = (new(right, middle - 2, false), new(right, middle + 2, false));
                 break;
             case SectionKind.Brim:
@@ -160,12 +164,14 @@ public sealed class UprightPiece
             {
                 var (x, width) = part == PartNames.Brim && plan.Construction == Construction.SideToSide ? (outline.Max(p => p.X) * lacks, Width) : (0, Width);
                 var bottom = x > 0 ? high : high * (1 - lacks);
-                tiles.Append(CultureInfo.InvariantCulture, $"""<clipPath id="{id}-{part.Replace(' ', '-')}"><rect x="{x:0.#}" y="{top:0.#}" width="{width:0.#}" height="{bottom:0.#}"/></clipPath>""");
+                tiles.Append(CultureInfo.InvariantCulture,
+                    $"""<clipPath id="{id}-{part.Replace(' ', '-')}"><rect x="{x:0.#}" y="{top:0.#}" width="{width:0.#}" height="{bottom:0.#}"/></clipPath>""");
                 clip = $" clip-path=\"url(#{id}-{part.Replace(' ', '-')})\"";
             }
 
             var hex = palette.Hex(part);
-            svg.Append(CultureInfo.InvariantCulture, $"""<g{clip}><path d="{path}" fill="{hex ?? "var(--pencil)"}"/><path d="{path}" fill="url(#{tile})"/></g>""");
+            svg.Append(CultureInfo.InvariantCulture,
+                $"""<g{clip}><path d="{path}" fill="{hex ?? "var(--pencil)"}"/><path d="{path}" fill="url(#{tile})"/></g>""");
         }
 
         svg.Append("</g>");
@@ -182,8 +188,12 @@ public sealed class UprightPiece
         // Each stitch is a V; drawn at twice its size where it would be a blur.
         var (w, h) = (stitch * (stitch < 3 ? 2 : 1), row * (row < 2.2 ? 2 : 1));
         tiles.Append(CultureInfo.InvariantCulture, $"""<pattern id="{name}" width="{w:0.##}" height="{h:0.##}" patternUnits="userSpaceOnUse">""")
-            .Append(CultureInfo.InvariantCulture, $"""<path d="M0 {h * .1:0.##}L{w / 2:0.##} {h * .9:0.##}L{w:0.##} {h * .1:0.##}" fill="none" stroke="#000" stroke-opacity=".17" stroke-width="{h * .34:0.##}"/>""")
-            .Append(CultureInfo.InvariantCulture, $"""<path d="M0 {h * .55:0.##}L{w / 2:0.##} {h * 1.35:0.##}L{w:0.##} {h * .55:0.##}" fill="none" stroke="#fff" stroke-opacity=".13" stroke-width="{h * .3:0.##}"/></pattern>""");
+            .Append(CultureInfo.InvariantCulture,
+                $"""<path d="M0 {h * .1:0.##}L{w / 2:0.##} {h * .9:0.##}L{w:0.##} {h * .1:0.##}" fill="none" """)
+            .Append(CultureInfo.InvariantCulture, $"""stroke="#000" stroke-opacity=".17" stroke-width="{h * .34:0.##}"/>""")
+            .Append(CultureInfo.InvariantCulture,
+                $"""<path d="M0 {h * .55:0.##}L{w / 2:0.##} {h * 1.35:0.##}L{w:0.##} {h * .55:0.##}" fill="none" """)
+            .Append(CultureInfo.InvariantCulture, $"""stroke="#fff" stroke-opacity=".13" stroke-width="{h * .3:0.##}"/></pattern>""");
         return name;
     }
 
@@ -192,7 +202,10 @@ public sealed class UprightPiece
         var name = $"{id}-rib";
         var turn = flat ? " patternTransform=\"rotate(90)\"" : "";
         tiles.Append(CultureInfo.InvariantCulture, $"""<pattern id="{name}" width="{wide:0.##}" height="8" patternUnits="userSpaceOnUse"{turn}>""")
-            .Append(CultureInfo.InvariantCulture, $"""<path d="M{wide * .2:0.##} 0V8" stroke="#000" stroke-opacity=".2" stroke-width="{wide * .3:0.##}"/><path d="M{wide * .7:0.##} 0V8" stroke="#fff" stroke-opacity=".12" stroke-width="{wide * .3:0.##}"/></pattern>""");
+            .Append(CultureInfo.InvariantCulture,
+                $"""<path d="M{wide * .2:0.##} 0V8" stroke="#000" stroke-opacity=".2" stroke-width="{wide * .3:0.##}"/>""")
+            .Append(CultureInfo.InvariantCulture, $"""<path d="M{wide * .7:0.##} 0V8" stroke="#fff" """)
+            .Append(CultureInfo.InvariantCulture, $"""stroke-opacity=".12" stroke-width="{wide * .3:0.##}"/></pattern>""");
         return name;
     }
 
@@ -203,11 +216,14 @@ public sealed class UprightPiece
         string Leaf(string part, double x)
         {
             var fill = palette.IsOpen(part) ? "none" : palette.Hex(part) ?? "var(--pencil)";
-            var d = string.Create(CultureInfo.InvariantCulture, $"M{x:0.##} 0h{leaf:0.##}l{leaf * .9:0.##} {high / 2:0.##}l{-leaf * .9:0.##} {high / 2:0.##}h{-leaf:0.##}l{leaf * .9:0.##} {-high / 2:0.##}z");
-            return string.Create(CultureInfo.InvariantCulture, $"""<path d="{d}" fill="{fill}" style="stroke:color-mix(in srgb,{(fill == "none" ? "currentColor" : fill)} 60%,#201c18)" stroke-width=".5"/>""");
+            var d = string.Create(CultureInfo.InvariantCulture,
+                $"M{x:0.##} 0h{leaf:0.##}l{leaf * .9:0.##} {high / 2:0.##}l{-leaf * .9:0.##} {high / 2:0.##}h{-leaf:0.##}l{leaf * .9:0.##} {-high / 2:0.##}z");
+            var edge = fill == "none" ? "currentColor" : fill;
+            return $"""<path d="{d}" fill="{fill}" style="stroke:color-mix(in srgb,{edge} 60%,#201c18)" stroke-width=".5"/>""";
         }
 
-        tiles.Append(CultureInfo.InvariantCulture, $"""<pattern id="{name}" x="{left:0.##}" y="{top:0.##}" width="{leaf * 2:0.##}" height="{high:0.##}" patternUnits="userSpaceOnUse">""")
+        tiles.Append(CultureInfo.InvariantCulture,
+            $"""<pattern id="{name}" x="{left:0.##}" y="{top:0.##}" width="{leaf * 2:0.##}" height="{high:0.##}" patternUnits="userSpaceOnUse">""")
             .Append(Leaf(b, -leaf)).Append(Leaf(a, 0)).Append(Leaf(b, leaf)).Append(Leaf(a, -leaf * 2)).Append("</pattern>");
         return name;
     }

@@ -1,5 +1,7 @@
+using System.Globalization;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Questions;
@@ -27,6 +29,9 @@ public static class MatchQuestion
 
     /// <summary>What is kept in reserve on top of the need.</summary>
     public static readonly Field AllowancePercent = Field.Number("allowancePercent", 0, 100) with { Before = ["allowance"] };
+
+    /// <summary>How surely each leftover must last by itself for a yes; nothing said is 0.90.</summary>
+    public static readonly Field Target = Field.Number("target", 0.80m, 0.99m) with { Says = "One of 0.80, 0.85, 0.90, 0.93, 0.95, 0.97, 0.98, 0.99. Left out: 0.90." };
 
     /// <summary>How the stripes are ordered by colour.</summary>
     public static readonly Field ColourOrder = Field.Word<ColourOrder>("colourOrder") with { Before = ["colours"] };
@@ -57,7 +62,7 @@ public static class MatchQuestion
     /// <summary>All fields, in the order an address names them.</summary>
     public static IReadOnlyList<Field> Fields { get; } =
     [
-        Hat, Size, Stripes, Arrangement, AllowancePercent, NextDoor, .. ChangedHat.Fields, InTurn, ColourOrder, Bag, Fibres, Plan,
+        Hat, Size, Stripes, Arrangement, AllowancePercent, Target, NextDoor, .. ChangedHat.Fields, InTurn, ColourOrder, Bag, Fibres, Plan,
         Together.Held, Together.Joined, Pairings.Apart, Back, Leftovers, Pairings.Locks, Pairings.Never, Pairings.Like,
     ];
 
@@ -90,6 +95,7 @@ public static class MatchQuestion
         var arrangement = asked.Word<Arrangement>(Arrangement) ?? Knitting.Matching.Arrangement.OwnColours;
         var inTurn = asked.Whole(InTurn) ?? Math.Clamp((stripes ?? 4) - 1, 2, 3);
         var allowance = asked.Number(AllowancePercent) ?? usualAllowance;
+        var target = ReadTarget(asked);
         var order = asked.Word<ColourOrder>(ColourOrder) ?? Knitting.Matching.ColourOrder.Any;
         var blend = asked.Text(NextDoor) == "blend";
         var fibres = asked.Word<FibreChoice>(Fibres) ?? FibreChoice.Any;
@@ -118,6 +124,7 @@ public static class MatchQuestion
             Arrangement = arrangement,
             InTurn = inTurn,
             AllowancePercent = allowance,
+            Target = target.Chance,
             Blend = blend,
             ColourOrder = order,
             Locks = locks,
@@ -140,6 +147,7 @@ public static class MatchQuestion
         said = Put(said, Arrangement, from.Arrangement, to.Arrangement, a => Said.Exact(Names.Of(a)));
         said = Put(said, InTurn, from.InTurn, to.InTurn, n => Said.Exact(Said.Number(n)));
         said = Put(said, AllowancePercent, from.AllowancePercent, to.AllowancePercent, a => Said.Exact(Said.Number(a)));
+        said = Put(said, Target, from.Target, to.Target, t => Said.Exact(Said.Number((decimal)t)));
         said = Put(said, NextDoor, from.Blend, to.Blend, b => Said.Exact(b ? "blend" : "differ"));
         said = Put(said, ColourOrder, from.ColourOrder, to.ColourOrder, o => Said.Exact(Names.Of(o)));
         var gone = from.Leftovers.Select(l => l.Id).Except(to.Leftovers.Select(l => l.Id), StringComparer.Ordinal).ToList();
@@ -147,6 +155,23 @@ public static class MatchQuestion
         said = from.Apart.SequenceEqual(to.Apart, StringComparer.Ordinal) ? said : said.With(Pairings.Apart, Said.Several(to.Apart));
         said = from.Locks.SequenceEqual(to.Locks) ? said : said.With(Pairings.Locks, Said.Several(to.Locks.Select(Pairings.Say)));
         return from.Never.SequenceEqual(to.Never) ? said : said.With(Pairings.Never, Said.Several(to.Never.Select(Pairings.Say)));
+    }
+
+    private static Rung ReadTarget(Reading asked)
+    {
+        if (asked.Number(Target) is not { } target)
+        {
+            return Rung.UsualTarget;
+        }
+
+        if (Rung.TryOf((double)target, out var rung))
+        {
+            return rung;
+        }
+
+        var rungs = string.Join(", ", Rung.All.Where(r => r >= Rung.LeastTarget).Select(r => r.Chance.ToString("0.00", CultureInfo.InvariantCulture)));
+        asked.Wrong(Target, $"must be one of {rungs}");
+        return Rung.UsualTarget;
     }
 
     /// <summary>One of a hat's sizes, which must be named.</summary>

@@ -33,9 +33,18 @@ public sealed record KitSkeinBody(string? Name, double? Grams, int? Count, Label
 /// <summary>A skein that can be bought whole; what it is spun of decides whether a brim is knitted from it.</summary>
 public sealed record SkeinSizeBody(double? Grams, LabelBody? Label, string? Fibre = null);
 
-/// <summary>A kit in one cell, its skeins at one weight; where not exact, what is short is told at most.</summary>
+/// <summary>A kit in one cell, its skeins at one weight; where not exact, a better plan may exist.</summary>
 public sealed record KitSideBody(
-    string Verdict, decimal MarginPercent, string? WeakestPart, string? WeakestSkein, decimal ShortMetres, decimal ShortForAllowanceMetres, bool Exact);
+    string Verdict, decimal MarginPercent, string? WeakestPart, string? WeakestSkein, decimal ShortMetres, decimal ShortForAllowanceMetres, bool Exact)
+{
+    public required string Why { get; init; }
+
+    /// <summary>The rung of the plan that opens: 0 with something short, 0.5 by the label.</summary>
+    public double Sureness { get; init; }
+
+    /// <summary>The highest rung over all plans with this word.</summary>
+    public double Reach { get; init; }
+}
 
 /// <summary>One size, stripe count and arrangement; what cannot be knitted so says why.</summary>
 public sealed record KitCellBody(

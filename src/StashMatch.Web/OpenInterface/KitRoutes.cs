@@ -193,7 +193,12 @@ public static class KitRoutes
         cell.Nominal is null ? null : Math.Round(cell.Nominal.ChanceOfEnough, 4));
 
     private static KitSideBody? ToBody(KitSide? side) => side is null ? null : new(
-        Names.Of(side.Verdict), side.MarginPercent, side.WeakestPart, side.WeakestSkein, side.Short.Value, side.ShortForAllowance.Value, side.Exact);
+        Names.Of(side.Verdict), side.MarginPercent, side.WeakestPart, side.WeakestSkein, side.Short.Value, side.ShortForAllowance.Value, side.Exact)
+    {
+        Why = Names.Of(side.Why),
+        Sureness = Math.Round(side.Sureness, 2),
+        Reach = Math.Round(side.Reach, 2),
+    };
 
     private static SmallestBody ToBody(SmallestKit? smallest, IReadOnlyList<SkeinSizeBody?> from) => smallest switch
     {

@@ -43,7 +43,8 @@ public static class Shown
         : InOrder($"{Math.Ceiling(length.Value):0} m", $"{Math.Ceiling(length.Yards):0} yd").First;
 
     /// <summary>A depth in the knitter's own unit, to the hundredth of a centimetre or the eighth of an inch.</summary>
-    public static string OwnDepth(Centimetres depth) => InOrder($"{depth.Value.ToString("0.##", CultureInfo.InvariantCulture)} cm", $"{Eighths(depth.Inches)} in").First;
+    public static string OwnDepth(Centimetres depth) =>
+        InOrder($"{depth.Value.ToString("0.##", CultureInfo.InvariantCulture)} cm", $"{Eighths(depth.Inches)} in").First;
 
     /// <summary>What is needed or short, said in a sentence: no false precision, up; under two metres to the tenth.</summary>
     public static string About(Metres length) => length.Value < 2

@@ -75,19 +75,25 @@ public static class StrandArt
     {
         if (strand.Goes > 0)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"""<rect x="{half:0.#}" height="{height:0}" style="width:max(0px, calc({N(strand.Goes)}% - {half:0.#}px))" fill="url(#{tile})"/>""")
-                .Append(CultureInfo.InvariantCulture, $"""<svg x="0" y="0" width="{half:0.#}" height="{height:0}"><rect x="0" y="{middle - half:0.#}" width="{half * 4:0.#}" height="{half * 2:0.#}" rx="{half:0.#}" fill="url(#{tile})"/></svg>""");
+            svg.Append(CultureInfo.InvariantCulture,
+                $"""<rect x="{half:0.#}" height="{height:0}" style="width:max(0px, calc({N(strand.Goes)}% - {half:0.#}px))" fill="url(#{tile})"/>""")
+                .Append(CultureInfo.InvariantCulture,
+                    $"""<svg width="{half:0.#}" height="{height:0}">""")
+                .Append(CultureInfo.InvariantCulture, $"""<rect y="{middle - half:0.#}" width="{half * 4:0.#}" height="{half * 2:0.#}" """)
+                .Append(CultureInfo.InvariantCulture, $"""rx="{half:0.#}" fill="url(#{tile})"/></svg>""");
         }
 
         if (strand.Held - strand.Goes > 0.4m)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"""<rect class="stays" x="{N(strand.Goes)}%" height="{height:0}" width="{N(strand.Held - strand.Goes)}%" fill="url(#{tile})"/>""");
+            svg.Append(CultureInfo.InvariantCulture,
+                $"""<rect class="stays" x="{N(strand.Goes)}%" height="{height:0}" width="{N(strand.Held - strand.Goes)}%" fill="url(#{tile})"/>""");
         }
 
         var end = Math.Max(strand.Goes, strand.Held);
         if (strand.Short || strand.Guessed)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"""<svg x="{N(end)}%" y="{middle:0}" overflow="visible" class="fray"><path d="M-1-3.5q5 0 9-3M-1 0q5-1 10 1M-1 3q5 0 8 4"/></svg>""");
+            svg.Append(CultureInfo.InvariantCulture,
+                $"""<svg x="{N(end)}%" y="{middle:0}" overflow="visible" class="fray"><path d="M-1-3.5q5 0 9-3M-1 0q5-1 10 1M-1 3q5 0 8 4"/></svg>""");
         }
 
         if (strand.Wanted is { } wanted)
@@ -95,10 +101,12 @@ public static class StrandArt
             var from = end + (strand.Short ? 2 : 0.8m);
             if (wanted - from > 1)
             {
-                svg.Append(CultureInfo.InvariantCulture, $"""<line class="wanted" x1="{N(from)}%" x2="{N(wanted - 0.6m)}%" y1="{middle:0.#}" y2="{middle:0.#}"/>""");
+                svg.Append(CultureInfo.InvariantCulture,
+                    $"""<line class="wanted" x1="{N(from)}%" x2="{N(wanted - 0.6m)}%" y1="{middle:0.#}" y2="{middle:0.#}"/>""");
             }
 
-            svg.Append(CultureInfo.InvariantCulture, $"""<svg x="{N(wanted)}%" y="{middle:0.#}" overflow="visible"><path class="bracket" d="M-6-11H0V11H-6"/></svg>""");
+            svg.Append(CultureInfo.InvariantCulture,
+                $"""<svg x="{N(wanted)}%" y="{middle:0.#}" overflow="visible"><path class="bracket" d="M-6-11H0V11H-6"/></svg>""");
         }
     }
 
@@ -106,15 +114,19 @@ public static class StrandArt
     {
         var colour = hex is null ? "var(--pencil)" : hex;
         var edge = $"color-mix(in srgb,{colour} 62%,var(--graphite))";
-        svg.Append(CultureInfo.InvariantCulture, $"""<rect x="0.5" y="{middle - 2.5:0.#}" height="5" width="{N(Math.Max(strand.Goes, 0.6m))}%" fill="{colour}" style="stroke:{edge}"/>""");
+        svg.Append(CultureInfo.InvariantCulture,
+            $"""<rect x="0.5" y="{middle - 2.5:0.#}" height="5" width="{N(Math.Max(strand.Goes, 0.6m))}%" fill="{colour}" style="stroke:{edge}"/>""");
+        var stays = N(strand.Held - strand.Goes);
         if (strand.Held - strand.Goes > 0.3m)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"""<rect class="stays" x="{N(strand.Goes)}%" y="{middle - 2:0.#}" height="4" width="{N(strand.Held - strand.Goes)}%" fill="{colour}" style="stroke:{edge}"/>""");
+            svg.Append(CultureInfo.InvariantCulture,
+                $"""<rect class="stays" x="{N(strand.Goes)}%" y="{middle - 2:0.#}" height="4" width="{stays}%" fill="{colour}" style="stroke:{edge}"/>""");
         }
 
         if (strand.Short && strand.Wanted is { } wanted)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"""<line class="wanted" x1="{N(strand.Goes + 1)}%" x2="{N(wanted)}%" y1="{middle:0.#}" y2="{middle:0.#}"/>""");
+            svg.Append(CultureInfo.InvariantCulture,
+                $"""<line class="wanted" x1="{N(strand.Goes + 1)}%" x2="{N(wanted)}%" y1="{middle:0.#}" y2="{middle:0.#}"/>""");
         }
     }
 
@@ -142,10 +154,13 @@ public static class StrandArt
         }
 
         svg.Append(CultureInfo.InvariantCulture, $"""<pattern id="{id}" width="{Wave}" height="{height}" patternUnits="userSpaceOnUse">""")
-            .Append(CultureInfo.InvariantCulture, $"""<path d="{path}" fill="none" stroke-width="{thick + 1.2:0.#}" style="stroke:color-mix(in srgb,{colour} 62%,var(--graphite))"/>""")
+            .Append(CultureInfo.InvariantCulture,
+                $"""<path d="{path}" fill="none" stroke-width="{thick + 1.2:0.#}" style="stroke:color-mix(in srgb,{colour} 62%,var(--graphite))"/>""")
             .Append(CultureInfo.InvariantCulture, $"""<path d="{path}" fill="none" stroke-width="{thick:0.#}" stroke="{colour}"/>""")
-            .Append(CultureInfo.InvariantCulture, $"""<path d="{ply}" fill="none" stroke-linecap="round" opacity=".55" style="stroke:color-mix(in srgb,{colour} 52%,#201c18)"/>""")
-            .Append(CultureInfo.InvariantCulture, $"""<path d="{fluff}" fill="none" stroke-width=".7" opacity=".7" style="stroke:color-mix(in srgb,{colour} 72%,var(--graphite))"/></pattern>""");
+            .Append(CultureInfo.InvariantCulture,
+                $"""<path d="{ply}" fill="none" stroke-linecap="round" opacity=".55" style="stroke:color-mix(in srgb,{colour} 52%,#201c18)"/>""")
+            .Append(CultureInfo.InvariantCulture,
+                $"""<path d="{fluff}" fill="none" stroke-width=".7" opacity=".7" style="stroke:color-mix(in srgb,{colour} 72%,var(--graphite))"/></pattern>""");
     }
 
     private static string N(decimal percent) => Shown.Css(Math.Clamp(percent, 0, 100));

@@ -9,6 +9,8 @@ namespace StashMatch.Knitting.Tests.Matching;
 /// <summary>What is named as the limit of a figure is its limit: more of that leftover, or less of that part, lifts the figure.</summary>
 public sealed class ChosenTests
 {
+    // So near to 1 that more cannot be told apart.
+    private const double AllButSure = 1 - 1e-12;
     private static readonly int Drawn = Long.Form ? 1_000 : 200;
 
     [Fact]
@@ -21,7 +23,9 @@ public sealed class ChosenTests
             var before = Standing.Of(question);
             foreach (var chosen in before.Proven ? before.Answer.Chosen.Where(c => c.LimitingLeftover is not null || c.LimitingPart is not null) : [])
             {
-                foreach (var (change, changed) in Changes(question, chosen))
+                // The plan shown stays as it was, so that the figure told of it can be looked at again.
+                var shown = question with { Like = [.. before.Answer.Parts.SelectMany(p => p.All.Take(1).Select(a => new Pairing(p.Part.Name, a.Leftover)))] };
+                foreach (var (change, changed) in Changes(shown, chosen))
                 {
                     named++;
                     kinds[chosen.Tier] = kinds.GetValueOrDefault(chosen.Tier) + 1;
@@ -60,17 +64,26 @@ public sealed class ChosenTests
         Ratio = new LabelRatio(leftover.Ratio.Mass, leftover.Ratio.MassUnit, leftover.Ratio.Length * (leftover.Held.Value + metres) / leftover.Held.Value, leftover.Ratio.LengthUnit, leftover.Ratio.Source),
     };
 
-    // Metres short fall; a chance rises, of the limit itself where the rung is not reached yet; a narrower brim or a better word is a lift too.
+    // A better word, a higher rung, fewer metres short, a narrower choice for the brim are lifts. Of a plan that stays as it was, the leftover named lasts
+    // more surely, and lacks less of the reserve where that is what is told.
     private static bool Lifted(Chosen chosen, Answer before, Answer after)
     {
-        var (was, now) = (Comparison.WordOf(before), Comparison.WordOf(after));
-        double OwnOf(Answer answer, string id) => answer.Leftovers.First(l => l.Leftover.Id == id).OwnSureness;
-        return now > was || chosen.Tier switch
+        if (Comparison.WordOf(after) > Comparison.WordOf(before) || after.Sureness > before.Sureness || BrimOf(after) < BrimOf(before))
         {
-            Tier.LeastShort => after.Short < before.Short,
-            Tier.Brim => after.Chosen.First(c => c.Tier == Tier.Brim).Count <= chosen.Count,
-            _ => after.Reach > before.Reach || after.Sureness > before.Sureness || (chosen.LimitingLeftover is { } id && OwnOf(after, id) > OwnOf(before, id))
-                || after.ChanceOfEnough > before.ChanceOfEnough,
-        };
+            return true;
+        }
+
+        if (chosen.Tier is Tier.LeastShort || before.Verdict == Verdict.No)
+        {
+            return after.Short < before.Short;
+        }
+
+        var ball = chosen.LimitingLeftover ?? before.Parts.First(p => p.Part.Name == chosen.LimitingPart).From!.Leftover;
+        var (was, now) = (before.Leftovers.First(l => l.Leftover.Id == ball), after.Leftovers.First(l => l.Leftover.Id == ball));
+        return chosen.Tier == Tier.Brim
+            ? BrimOf(after) <= chosen.Count
+            : (now.OwnSureness > was.OwnSureness || (was.OwnSureness > AllButSure && now.OwnSureness >= was.OwnSureness)) && (chosen.Length is null || now.ShortOfReserve < was.ShortOfReserve);
     }
+
+    private static int BrimOf(Answer answer) => answer.Chosen.FirstOrDefault(c => c.Tier == Tier.Brim)?.Count ?? 0;
 }

@@ -214,7 +214,19 @@ internal sealed class Comparison
             var ours = bears.Zip(loads, Sheet.Worth).Sum();
             Say(_rungs.Judge(loads).Keeps == keeps && ours > tidiest, $"tidier than can be: {ours} for {tidiest}");
             Say(ours < tidiest && proven, $"said to be tidiest: {ours}, but {tidiest} can be had");
+            UsesMostUp(ruling);
             Say(ours == tidiest && proven && ruling.SeamDiffers == true && !_sheet.SeamDiffers(_ballOf), "the seam's two stripes are alike where they need not be");
+        }
+    }
+
+    // The plan that uses most up, or the surest where it is the same, is the tidiest by what the target asks.
+    private void UsesMostUp(Ruling ruling)
+    {
+        if (ruling.MostUp is { } most && _question.Like.Count == 0)
+        {
+            var plan = _answer.Plans.FirstOrDefault(p => p.Kind == PlanKind.UsesMostUp)?.Parts ?? _answer.Parts;
+            var ours = _sheet.Worth(_rungs.Bears(Word.Yes, _sheet.Target), BallOf(_sheet, plan));
+            Say(ours != most && (ours > most || _answer.ProvenBest), $"the plan that uses most up comes to {ours}, where {most} can be had");
         }
     }
 

@@ -32,6 +32,7 @@ internal static class Everything
 
         var narrowest = Array.FindIndex(best, b => b.Word == best[3].Word);
         (int Same, decimal Rung, bool Keeps, long Tidy, bool Seam)? top = null;
+        var mostUp = long.MinValue;
         foreach (var ballOf in Ways(sheet, sheet.Held, bare: false))
         {
             var loads = sheet.LoadsOf(ballOf);
@@ -44,6 +45,7 @@ internal static class Everything
             var bears = keeps ? rungs.Kept(word, rung) : rungs.Bears(word, rung);
             var plan = (-Changed(sheet, ballOf), rung, keeps, bears.Zip(loads, Sheet.Worth).Sum(), sheet.SeamDiffers(ballOf));
             top = top is { } t && t.CompareTo(plan) >= 0 ? t : plan;
+            mostUp = Math.Max(mostUp, rungs.Bears(word, rungs.Of(word)[0]).Zip(loads, Sheet.Worth).Sum());
         }
 
         return new Ruling
@@ -56,6 +58,7 @@ internal static class Everything
             Tidy = top.Value.Tidy,
             SeamDiffers = top.Value.Seam,
             Changed = -top.Value.Same,
+            MostUp = best[3].Word == Word.Yes ? mostUp : null,
             Short = 0,
         };
     }

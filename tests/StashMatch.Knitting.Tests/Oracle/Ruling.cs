@@ -23,6 +23,9 @@ internal sealed record Ruling
     /// <summary>The tidiest figure at that rung.</summary>
     public long? Tidy { get; init; }
 
+    /// <summary>The tidiest figure of a yes by what its target asks, within the narrowest brim set.</summary>
+    public long? MostUp { get; init; }
+
     /// <summary>The fewest parts that leave the leftover they had.</summary>
     public int? Changed { get; init; }
 

@@ -19,34 +19,35 @@ internal sealed class Bag
 
     private Bag(IReadOnlyList<Leftover> source)
     {
-        Source = source;
-        var held = source.Select(l => (Leftover: l, Held: l.Held.Millimetres)).Where(l => l.Held > 0).ToArray();
-        var hex = held.ToDictionary(l => l.Leftover.Id, l => l.Leftover.Colour?.Hex, StringComparer.Ordinal);
-        Array.Sort(held, (a, b) => a.Held != b.Held ? b.Held.CompareTo(a.Held)
-            : string.CompareOrdinal(hex[a.Leftover.Id], hex[b.Leftover.Id]) is var order and not 0 ? order
-            : string.CompareOrdinal(a.Leftover.Id, b.Leftover.Id));
-        Leftovers = [.. held.Select(l => l.Leftover)];
-        Held = [.. held.Select(l => l.Held)];
-        _class = [.. Leftovers.Select(l => l.ClassOrGuess)];
-        _colour = new int[Leftovers.Length];
-        _brim = new BrimRating?[Leftovers.Length];
-        var colours = new Dictionary<YarnColour, int>();
-        for (var j = 0; j < Leftovers.Length; j++)
+        var order = new List<(long Held, int Colour, Leftover Leftover)>(source.Count);
+        foreach (var leftover in source)
         {
-            _at[Leftovers[j].Id] = j;
-            _colour[j] = -1;
-            if (Leftovers[j].Colour is { } colour && !colours.TryGetValue(colour, out _colour[j]))
+            if (leftover.Held.Millimetres is > 0 and var held)
             {
-                colours[colour] = _colour[j] = _labs.Count;
-                _labs.Add(colour.Lab);
+                order.Add((held, leftover.Colour is { } c ? (c.Red << 16) + (c.Green << 8) + c.Blue : -1, leftover));
+            }
+        }
+
+        order.Sort(static (a, b) => a.Held != b.Held ? b.Held.CompareTo(a.Held)
+            : a.Colour != b.Colour ? a.Colour.CompareTo(b.Colour)
+            : string.CompareOrdinal(a.Leftover.Id, b.Leftover.Id));
+        var count = order.Count;
+        (Leftovers, Held, _class, _colour, _brim) = (new Leftover[count], new long[count], new WeightClass[count], new int[count], new BrimRating?[count]);
+        var colours = new Dictionary<int, int>(count);
+        for (var j = 0; j < count; j++)
+        {
+            var (held, rgb, leftover) = order[j];
+            (Leftovers[j], Held[j], _class[j], _colour[j]) = (leftover, held, leftover.ClassOrGuess, -1);
+            _at[leftover.Id] = j;
+            if (rgb >= 0 && !colours.TryGetValue(rgb, out _colour[j]))
+            {
+                colours[rgb] = _colour[j] = _labs.Count;
+                _labs.Add(leftover.Colour!.Value.Lab);
             }
         }
 
         _apart = _labs.Count <= MostColoursTabled ? new sbyte[_labs.Count * _labs.Count] : null;
     }
-
-    /// <summary>The list this was made from.</summary>
-    public IReadOnlyList<Leftover> Source { get; }
 
     /// <summary>Those that hold anything: the longest first, then by colour, then by id.</summary>
     public Leftover[] Leftovers { get; }
@@ -63,8 +64,6 @@ internal sealed class Bag
 
     /// <summary>An index for each colour, -1 for one not known.</summary>
     public int ColourOf(int at) => _colour[at];
-
-    public Lab LabOf(int colour) => _labs[colour];
 
     public BrimRating BrimOf(int at) => _brim[at] ??= Leftovers[at].Brim;
 

@@ -17,6 +17,9 @@ internal sealed class BestWorth
     private const long MostPathMoves = 600_000;
     private const int ArrangeSteps = 5_000;
     private const int MostArrangeSteps = 60_000;
+
+    // Least short is asked of every cell of a table, so it takes fewer steps.
+    private const int ShareOfLeastShort = 6;
     private const int MostClusters = 4;
     private const double Rounding = 1e-3;
     private readonly Puzzle _puzzle;
@@ -26,10 +29,13 @@ internal sealed class BestWorth
     private readonly CancellationToken _cancel;
     private readonly List<Cluster> _clusters = [];
     private Arranger? _arranger;
-    private int _arrangeSteps = MostArrangeSteps;
+    private readonly int _share;
+    private int _arrangeSteps;
 
     public BestWorth(Puzzle puzzle, long[] capacity, Worth worth, CancellationToken cancel) =>
-        (_puzzle, _capacity, _worth, _target, _cancel) = (puzzle, capacity, worth, Array.ConvertAll(puzzle.Classes, c => c.Count), cancel);
+        (_puzzle, _capacity, _worth, _target, _cancel, _share, _arrangeSteps) = (
+            puzzle, capacity, worth, Array.ConvertAll(puzzle.Classes, c => c.Count), cancel,
+            worth.MayOverfill ? ShareOfLeastShort : 1, MostArrangeSteps / (worth.MayOverfill ? ShareOfLeastShort : 1));
 
     /// <summary>The leftover of each item in the best plan, where one was found.</summary>
     public int[]? BinOf { get; private set; }
@@ -53,7 +59,7 @@ internal sealed class BestWorth
             return true;
         }
 
-        var (gap, moves, pathMoves) = (Math.Min(widest, Math.Max(300, widest / 64)), MostMoves, MostPathMoves);
+        var (gap, moves, pathMoves) = (Math.Min(widest, Math.Max(300, widest / 64)), MostMoves / _share, MostPathMoves / _share);
         while (true)
         {
             switch (Try(patterns, prices, gap, ref moves, ref pathMoves))

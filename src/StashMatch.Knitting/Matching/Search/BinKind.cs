@@ -21,9 +21,22 @@ internal sealed class BinKind
 
         Patterns = [.. all];
         Loads = Array.ConvertAll(Patterns, p => patterns.Loads[p]);
-        var groups = bins.GroupBy(b => capacity[b] - load[b]).OrderBy(g => g.Key).ToList();
-        Holds = [.. groups.Select(g => g.Key)];
-        Members = [.. groups.Select(g => g.Order().ToArray())];
+        bins.Sort((a, b) => (capacity[a] - load[a]).CompareTo(capacity[b] - load[b]) is var order and not 0 ? order : a.CompareTo(b));
+        var (holds, members) = (new List<long>(bins.Count), new List<int[]>(bins.Count));
+        for (var from = 0; from < bins.Count;)
+        {
+            var (to, held) = (from + 1, capacity[bins[from]] - load[bins[from]]);
+            while (to < bins.Count && capacity[bins[to]] - load[bins[to]] == held)
+            {
+                to++;
+            }
+
+            holds.Add(held);
+            members.Add([.. bins.GetRange(from, to - from)]);
+            from = to;
+        }
+
+        (Holds, Members) = ([.. holds], [.. members]);
         (Strands, Others) = (on.Strands, on.Others);
         (Cost, ByCost, Scratch) = (new double[Patterns.Length], new int[Patterns.Length], new int[Patterns.Length]);
     }
@@ -106,7 +119,18 @@ internal sealed class BinKind
             }
         }
 
-        List<BinKind> kinds = [.. Enumerable.Range(0, capacity.Length).GroupBy(j => (fits[j], on[j])).Select(g => new BinKind(patterns, g.Key.Item1, g.Key.Item2, [.. g], capacity, load))];
+        var like = new Dictionary<(ulong, Base), List<int>>();
+        for (var j = 0; j < fits.Length; j++)
+        {
+            if (!like.TryGetValue((fits[j], on[j]), out var bins))
+            {
+                like[(fits[j], on[j])] = bins = [];
+            }
+
+            bins.Add(j);
+        }
+
+        List<BinKind> kinds = [.. like.Select(k => new BinKind(patterns, k.Key.Item1, k.Key.Item2, k.Value, capacity, load))];
         if (patterns.Worth.MayOverfill)
         {
             kinds.AddRange(Bare(patterns, capacity.Length));

@@ -108,7 +108,7 @@ internal sealed class Capacities
     private readonly LengthDoubt[] _doubt;
     private readonly double _spread;
     private readonly Rung _target;
-    private readonly decimal _allowancePercent;
+    private readonly Func<long, long> _withReserve;
     private readonly Capacity?[,] _known = new Capacity?[Enum.GetValues<Keeping>().Length, Rung.All.Count];
 
     /// <param name="held">What each leftover holds, millimetres.</param>
@@ -117,32 +117,33 @@ internal sealed class Capacities
     /// <param name="target">The rung asked for a yes.</param>
     /// <param name="allowancePercent">The reserve asked.</param>
     public Capacities(long[] held, LengthDoubt[] doubt, double spread, Rung target, decimal allowancePercent) =>
-        (_held, _doubt, _spread, _target, _allowancePercent) = (held, doubt, spread, target, allowancePercent);
+        (_held, _doubt, _spread, _target, _withReserve) = (held, doubt, spread, target, WithReserve(allowancePercent));
 
     public Capacity At(Rung rung, Keeping keeping) => _known[(int)keeping, rung.Index] ??= Of(rung, keeping);
 
     private Capacity Of(Rung rung, Keeping keeping)
     {
-        var each = keeping == Keeping.Nothing ? (long[])_held.Clone() : WithReserve();
+        var each = new long[_held.Length];
         for (var bin = 0; bin < each.Length; bin++)
         {
             var asked = keeping != Keeping.Yes ? rung : Rung.AskedFor(_target, _doubt[bin].IsLarge) is var least && least > rung ? least : rung;
-            each[bin] = Math.Min(each[bin], Sureness.Capacity(_held[bin], _doubt[bin], _spread, asked));
+            var bears = Sureness.Capacity(_held[bin], _doubt[bin], _spread, asked);
+            each[bin] = keeping == Keeping.Nothing ? bears : Math.Min(bears, _withReserve(_held[bin]));
         }
 
         return new Capacity(each);
     }
 
     // ⌊held / (1 + reserve)⌋ in whole millimetres.
-    private long[] WithReserve()
+    private static Func<long, long> WithReserve(decimal allowancePercent)
     {
-        var thousandths = _allowancePercent * 1000;
+        var thousandths = allowancePercent * 1000;
         if (thousandths != Math.Floor(thousandths))
         {
-            return Array.ConvertAll(_held, h => (long)Math.Floor(h * 100m / (100m + _allowancePercent)));
+            return held => (long)Math.Floor(held * 100m / (100m + allowancePercent));
         }
 
         var over = 100_000 + (long)thousandths;
-        return Array.ConvertAll(_held, h => h * 100_000 / over);
+        return held => held * 100_000 / over;
     }
 }

@@ -32,7 +32,7 @@ internal sealed class Covering(Puzzle puzzle, CancellationToken cancel)
                 break;
             }
 
-            using var table = new CoverTable(puzzle, capacity, counted ? capacity.LongestFirst : LongEnough(capacity), counted, cancel);
+            using var table = new CoverTable(puzzle, capacity, counted ? capacity.LongestFirst : LongEnough.Of(puzzle, capacity), counted, cancel);
             if (!table.CoversAll)
             {
                 return Found.No;
@@ -58,51 +58,6 @@ internal sealed class Covering(Puzzle puzzle, CancellationToken cancel)
         }
 
         return new PositionSearch(puzzle, capacity, SearchSteps).Find(out binOf);
-    }
-
-    // Colours aside, a leftover may change with a longer one that is not used: as many of the longest as there are items are enough, of those
-    // that each class may come from.
-    private int[] LongEnough(Capacity capacity)
-    {
-        var (items, least) = (puzzle.Items.Length, puzzle.Layout.LongestFirst[^1].Need);
-        if (Array.TrueForAll(puzzle.Classes, c => c.Fit.All))
-        {
-            return capacity.LongestFirst.Length <= items ? capacity.LongestFirst : capacity.LongestFirst[..items];
-        }
-
-        var (taken, counts) = (new List<int>(), new Dictionary<Fit, int>());
-        foreach (var c in puzzle.Classes)
-        {
-            counts[c.Fit] = 0;
-        }
-
-        foreach (var bin in capacity.LongestFirst)
-        {
-            if (capacity.Of[bin] < least)
-            {
-                break;
-            }
-
-            // Of those that may serve the same, only the longest.
-            var wanted = false;
-            foreach (var fit in counts.Keys)
-            {
-                if (fit.Bins[bin])
-                {
-                    wanted |= fit.OnlyBin == bin || counts[fit] < items;
-                    counts[fit]++;
-                }
-            }
-
-            if (wanted)
-            {
-                taken.Add(bin);
-            }
-        }
-
-        // What only one leftover may serve lies on it, however little it bears.
-        taken.AddRange(puzzle.Classes.Select(c => c.OnlyBin).Where(b => b >= 0).Except(taken).Distinct());
-        return [.. taken];
     }
 
     // The tidiest way, whatever it is worth, colour rule and all: a search that counts crowded colours.

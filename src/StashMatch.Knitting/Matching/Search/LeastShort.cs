@@ -91,24 +91,25 @@ internal sealed class LeastShort(Puzzle puzzle, CancellationToken cancel)
     {
         var binOf = new int[puzzle.Items.Length];
         Array.Fill(binOf, -1);
-        var free = (long[])held.Of.Clone();
+        var bins = LongEnough.Of(puzzle, held, 1);
+        var free = Array.ConvertAll(bins, b => held.Of[b]);
         foreach (var item in puzzle.Layout.LongestFirst)
         {
             var best = -1;
-            for (var bin = 0; bin < free.Length; bin++)
+            for (var at = 0; at < free.Length; at++)
             {
-                if (free[bin] <= 0 || !puzzle.Classes[item.Class].Fits[bin])
+                if (free[at] <= 0 || !puzzle.Classes[item.Class].Fits[bins[at]])
                 {
                     continue;
                 }
 
-                var better = best < 0 || (free[bin] >= item.Need ? free[best] < item.Need || free[bin] < free[best] : free[bin] > free[best]);
-                best = better && puzzle.Admits(item, bin, binOf) ? bin : best;
+                var better = best < 0 || (free[at] >= item.Need ? free[best] < item.Need || free[at] < free[best] : free[at] > free[best]);
+                best = better && puzzle.Admits(item, bins[at], binOf) ? at : best;
             }
 
             if (best >= 0)
             {
-                binOf[item.Index] = best;
+                binOf[item.Index] = bins[best];
                 free[best] -= item.Need;
             }
         }

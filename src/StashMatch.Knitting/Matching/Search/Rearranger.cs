@@ -7,6 +7,7 @@ namespace StashMatch.Knitting.Matching.Search;
 internal sealed class Rearranger
 {
     private const int Steps = 100_000;
+    private const long SameSeam = 10_000_000;
     private readonly Puzzle _puzzle;
     private readonly long[] _capacity;
     private readonly int[] _binOf;
@@ -39,8 +40,10 @@ internal sealed class Rearranger
         }
 
         var sign = order == ColourOrder.Gradient ? 1 : -1;
-        var now = sign * steps.Sum(_binOf, order);
-        return Anneal(stripes, 1_500, 20, now, (before, change) => change != 0 ? null : (sign * steps.Sum(_binOf, order)) - before);
+        return Anneal(stripes, 1_500, 20, Length(), (before, change) => change != 0 ? null : Length() - before);
+
+        // A seam that shows one colour counts more than any order.
+        long Length() => (sign * steps.Sum(_binOf, order)) + (Seam.Shows(_puzzle, _binOf) ? 0 : SameSeam);
     }
 
     // Lower is better. What a step changes is told by the second function: from the value before it and the change of worth; null

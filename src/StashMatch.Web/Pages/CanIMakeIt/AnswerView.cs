@@ -35,7 +35,8 @@ public sealed class AnswerView
         Rows = HatRow.Of(Parts, a => new RowYarn(_byId[a.Leftover], CodeOf(a.Leftover), TileOf(a.Leftover), a.Metres));
         Ruler = Ruler.For(
             Leftovers.Where(l => l.Used.Millimetres > 0).SelectMany(l => new[] { l.Leftover.Held, l.Used.WithAllowance(allowancePercent) })
-                .Concat(Parts.Select(p => p.Need)).Concat(Parts.Where(p => p.From is not null && p.Short.Millimetres > 0).Select(p => _byId[p.From!.Leftover].Leftover.Held + p.Short)));
+                .Concat(Parts.Select(p => p.Need))
+                    .Concat(Parts.Where(p => p.From is not null && p.Short.Millimetres > 0).Select(p => _byId[p.From!.Leftover].Leftover.Held + p.Short)));
     }
 
     public Answer Answer { get; }
@@ -77,7 +78,9 @@ public sealed class AnswerView
     /// <summary>The row that falls short most; null where nothing is short.</summary>
     public HatRow? Shortest => Rows.Where(r => r.Short.Millimetres > 0).MaxBy(r => r.Short.Millimetres);
 
-    /// <summary>The ball that limits the plan shown: the one furthest from the reserve asked, else the one least sure to last; null where nothing goes in.</summary>
+    /// <summary>
+    /// The ball that limits the plan shown: the one furthest from the reserve asked, else the one least sure to last; null where nothing goes in.
+    /// </summary>
     public LeftoverAnswer? Limiting => Words.Limiting(Leftovers);
 
     public string Title => $"{Answer.Hat.HatName}, size {Answer.Hat.Size}, {Answer.Hat.Stripes} {(Answer.Hat.Stripes == 1 ? "stripe" : "stripes")}";
@@ -93,7 +96,8 @@ public sealed class AnswerView
     public WoolHat Wool => WoolOf(Parts);
 
     /// <summary>A plan of this answer as wool.</summary>
-    public WoolHat WoolOf(IReadOnlyList<PartAnswer> parts) => HatPictures.HatOf(Answer.Hat, parts, _byId.ToDictionary(l => l.Key, l => l.Value.Leftover, StringComparer.Ordinal));
+    public WoolHat WoolOf(IReadOnlyList<PartAnswer> parts) =>
+        HatPictures.HatOf(Answer.Hat, parts, _byId.ToDictionary(l => l.Key, l => l.Value.Leftover, StringComparer.Ordinal));
 
     /// <summary>How a ratio's source shows in its frame.</summary>
     public static string FrameOf(RatioSource source) => source switch
@@ -114,7 +118,8 @@ public sealed class AnswerView
             {
                 Short = row.Short.Millimetres > 0,
                 Guessed = y.Guessed,
-                Wanted = row.Short.Millimetres > 0 ? Ruler.At(y.Takes + row.Short) : y.Answer.ShortOfReserve.Millimetres > 0 && RowsOf(y.Leftover.Id).Count == 1 ? Ruler.At(y.Takes.WithAllowance(AllowancePercent)) : null,
+                Wanted = row.Short.Millimetres > 0 ? Ruler.At(y.Takes + row.Short) : y.Answer.ShortOfReserve.Millimetres > 0
+                    && RowsOf(y.Leftover.Id).Count == 1 ? Ruler.At(y.Takes.WithAllowance(AllowancePercent)) : null,
             };
         })];
     }
@@ -129,7 +134,8 @@ public sealed class AnswerView
             {
                 var leftover = p.From is { } f ? _byId[f.Leftover].Leftover : null;
                 var label = leftover is null ? $"{Words.Part(p.Part.Name)}, no yarn yet" : $"{Words.Part(p.Part.Name)}, {leftover.Name}";
-                return new PartPaint(leftover?.Colour?.Hex, leftover is null ? null : CodeOf(leftover.Id), label, p.Short.Millimetres > 0, p.Short.Millimetres > 0 ? (double)(p.Short.Value / p.Need.Value) : 0);
+                return new PartPaint(leftover?.Colour?.Hex, leftover is null ? null : CodeOf(leftover.Id), label, p.Short.Millimetres > 0,
+                    p.Short.Millimetres > 0 ? (double)(p.Short.Value / p.Need.Value) : 0);
             },
             StringComparer.Ordinal);
     }
@@ -138,7 +144,8 @@ public sealed class AnswerView
     public static string RatioOf(Leftover leftover)
     {
         ArgumentNullException.ThrowIfNull(leftover);
-        return leftover.Id.Contains('+', StringComparison.Ordinal) ? $"{leftover.Ratio.MetresPer100Grams.ToString("0", CultureInfo.InvariantCulture)} m to 100 g" : leftover.Ratio.ToString();
+        return leftover.Id.Contains('+', StringComparison.Ordinal)
+            ? $"{leftover.Ratio.MetresPer100Grams.ToString("0", CultureInfo.InvariantCulture)} m to 100 g" : leftover.Ratio.ToString();
     }
 
     /// <summary>Stripes in order with their yarns: the strip of colours.</summary>
@@ -174,7 +181,8 @@ public sealed class AnswerView
     /// <param name="bag">What the bag holds.</param>
     /// <param name="fibres">Which fibres may go in.</param>
     /// <param name="back">What the knitter does not want in this hat.</param>
-    public IEnumerable<(NotUsedWhy Why, IReadOnlyList<FreeLeftover> Some)> NotUsed(IEnumerable<FreeLeftover> bag, FibreChoice fibres, IReadOnlyList<string> back)
+    public IEnumerable<(NotUsedWhy Why, IReadOnlyList<FreeLeftover> Some)> NotUsed(IEnumerable<FreeLeftover> bag, FibreChoice fibres,
+        IReadOnlyList<string> back)
     {
         ArgumentNullException.ThrowIfNull(bag);
         ArgumentNullException.ThrowIfNull(back);
@@ -183,7 +191,8 @@ public sealed class AnswerView
             : !fibres.Allows(l.Free) ? l.Free.Fibre.Contains(FibreFamily.Unknown) ? NotUsedWhy.UnknownFibre : NotUsedWhy.WrongFibre
             : l.Free.ClassOrGuess < Answer.Hat.WeightClass ? NotUsedWhy.Thinner
             : l.Free.ClassOrGuess > Answer.Hat.WeightClass ? NotUsedWhy.Thicker : NotUsedWhy.Stays;
-        return bag.Where(b => !_byId.TryGetValue(b.Of.Id, out var l) || l.Used.Millimetres == 0).GroupBy(Why).OrderBy(g => g.Key).Select(g => (g.Key, (IReadOnlyList<FreeLeftover>)[.. g]));
+        return bag.Where(b => !_byId.TryGetValue(b.Of.Id, out var l) || l.Used.Millimetres == 0).GroupBy(Why).OrderBy(g => g.Key)
+            .Select(g => (g.Key, (IReadOnlyList<FreeLeftover>)[.. g]));
     }
 
     private int TileOf(string id)

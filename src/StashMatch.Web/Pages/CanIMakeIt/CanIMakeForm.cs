@@ -10,6 +10,7 @@ namespace StashMatch.Web.Pages.CanIMakeIt;
 public sealed record CanIMakeForm
 {
     private static readonly Field ChosenFor = Field.Text("choose");
+    private static readonly Field KeptToo = Field.Word("kept", CountKept);
     private static readonly Field Shown = Field.Word("share", "uses-up-most", "gentlest");
 
     private Said _asked = Said.Nothing;
@@ -32,7 +33,8 @@ public sealed record CanIMakeForm
     public string? Brim { get => One(ChangedHat.Brim); init => Set(ChangedHat.Brim, value); }
 
     /// <summary>Rows of each stripe, "28,30,29"; empty for equal stripes.</summary>
-    public string? Depths { get => Several(ChangedHat.Rows) is { Count: > 0 } rows ? string.Join(',', rows) : null; init => Set(ChangedHat.Rows, value is { Length: > 0 } ? [value] : []); }
+    public string? Depths { get => Several(ChangedHat.Rows) is { Count: > 0 } rows ? string.Join(',', rows) : null; init =>
+        Set(ChangedHat.Rows, value is { Length: > 0 } ? [value] : []); }
 
     /// <summary>The brim's depth in centimetres, where it is not the hat's own.</summary>
     public string? BrimDepth { get => One(ChangedHat.BrimDepthCm); init => Set(ChangedHat.BrimDepthCm, value); }
@@ -93,6 +95,12 @@ public sealed record CanIMakeForm
     /// <summary>The same, read.</summary>
     public PlanKind Shared => Share switch { "uses-up-most" => PlanKind.UsesMostUp, "gentlest" => PlanKind.Evenest, _ => PlanKind.Surest };
 
+    /// <summary>The value of <see cref="Kept"/> that counts it.</summary>
+    public const string CountKept = "count";
+
+    /// <summary>"count" where yarn kept for other plans counts too; empty otherwise.</summary>
+    public string? Kept { get; init; }
+
     /// <summary>What the page opens with when nothing is asked yet.</summary>
     public static CanIMakeForm First { get; } = new() { Hat = "side-to-side-sample", Size = "F", Stripes = "6" };
 
@@ -105,7 +113,13 @@ public sealed record CanIMakeForm
     public static CanIMakeForm Of(IQueryCollection query)
     {
         ArgumentNullException.ThrowIfNull(query);
-        return new CanIMakeForm { Asked = MatchQuestion.InAddress(query.Pairs()), Choose = query[ChosenFor.Name], Share = query[Shown.Name] }.OrFirst();
+        return new CanIMakeForm
+        {
+            Asked = MatchQuestion.InAddress(query.Pairs()),
+            Choose = query[ChosenFor.Name],
+            Share = query[Shown.Name],
+            Kept = query[KeptToo.Name],
+        }.OrFirst();
     }
 
     /// <summary>The address of the answer as one picture.</summary>
@@ -120,7 +134,8 @@ public sealed record CanIMakeForm
 
     /// <summary>What is asked, name by name.</summary>
     public IEnumerable<(string Name, string Value)> Pairs() =>
-        SaidInAddress.Write(Asked, MatchQuestion.Fields).Concat(string.IsNullOrEmpty(Share) ? [] : [(Shown.Name, Share)]);
+        SaidInAddress.Write(Asked, MatchQuestion.Fields).Concat(string.IsNullOrEmpty(Kept) ? [] : [(KeptToo.Name, Kept)])
+            .Concat(string.IsNullOrEmpty(Share) ? [] : [(Shown.Name, Share)]);
 
     /// <summary>Leftovers asked about as one, joined or held together: what they are known by, and which they are.</summary>
     public IEnumerable<(string Id, IReadOnlyList<string> Of)> Several() => Together.Named(Asked);
@@ -136,7 +151,8 @@ public sealed record CanIMakeForm
 
     /// <summary>The question with a leftover always used for a part.</summary>
     public CanIMakeForm KeepHereIn(string part, string leftover) =>
-        Decide(Pairings.Locks, part, Pairings.Say(part, leftover)).Having(Pairings.Never, Each(Pairings.Never).Where(n => Pairings.PartOf(n) != part || Pairings.LeftoverOf(n) != leftover))
+        Decide(Pairings.Locks, part, Pairings.Say(part, leftover))
+            .Having(Pairings.Never, Each(Pairings.Never).Where(n => Pairings.PartOf(n) != part || Pairings.LeftoverOf(n) != leftover))
             with { Back = [.. Back.Where(b => b != leftover)] };
 
     /// <summary>The question with a leftover never used for a part.</summary>
@@ -162,7 +178,8 @@ public sealed record CanIMakeForm
 
     /// <summary>The leftover each part had in the plan seen before, by the part's name.</summary>
     public IReadOnlyDictionary<string, string> Before =>
-        Each(Pairings.Like).GroupBy(Pairings.PartOf, StringComparer.Ordinal).ToDictionary(g => g.Key, g => Pairings.LeftoverOf(g.First()), StringComparer.Ordinal);
+        Each(Pairings.Like).GroupBy(Pairings.PartOf, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => Pairings.LeftoverOf(g.First()), StringComparer.Ordinal);
 
     /// <summary>The address of the hat alone, painted.</summary>
     /// <param name="view">"head" or "above".</param>
@@ -171,7 +188,9 @@ public sealed record CanIMakeForm
     /// <param name="key">What the picture is known by.</param>
     public string HatPicture(string view, int turn, int width, string key) => SaidInAddress.Of(
         "/hat.png",
-        (this with { Like = [] }).Pairs().Concat([("view", view), ("turn", turn.ToString(CultureInfo.InvariantCulture)), ("width", width.ToString(CultureInfo.InvariantCulture)), ("seen", key)]));
+        (this with { Like = [] }).Pairs()
+            .Concat([("view", view), ("turn", turn.ToString(CultureInfo.InvariantCulture)), ("width", width.ToString(CultureInfo.InvariantCulture)),
+                ("seen", key)]));
 
     /// <summary>How an address names one of an answer's plans; null for the surest.</summary>
     public static string? NameOf(PlanKind kind) => kind switch { PlanKind.UsesMostUp => "uses-up-most", PlanKind.Evenest => "gentlest", _ => null };
@@ -185,11 +204,15 @@ public sealed record CanIMakeForm
     /// <summary>Whether the knitter has decided something about a part.</summary>
     public bool IsDecided(string part) => Each(Pairings.Locks).Concat(Each(Pairings.Never)).Any(d => Pairings.PartOf(d) == part);
 
-    /// <summary>The address that tries a repair of an answer with so many stripes; null for one done away from the page. A repair of one part holds at that count.</summary>
+    /// <summary>
+    /// The address that tries a repair of an answer with so many stripes; null for one done away from the page. A repair of one part holds at that
+    /// count.
+    /// </summary>
     public string? Try(Repair repair, int stripes)
     {
         ArgumentNullException.ThrowIfNull(repair);
-        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch && string.IsNullOrEmpty(Stripes))
+        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch
+            && string.IsNullOrEmpty(Stripes))
         {
             return (this with { Stripes = stripes.ToString(CultureInfo.InvariantCulture) }).Try(repair, stripes);
         }
@@ -197,7 +220,8 @@ public sealed record CanIMakeForm
         return repair.Code switch
         {
             RepairCode.FewerStripes => Address(f => f with { Stripes = $"{repair.Stripes}", Depths = null }),
-            RepairCode.AnotherArrangement => Address(f => f with { Arrangement = Names.Of(repair.Arrangement!.Value), InTurn = repair.InTurn?.ToString(CultureInfo.InvariantCulture) }),
+            RepairCode.AnotherArrangement =>
+                Address(f => f with { Arrangement = Names.Of(repair.Arrangement!.Value), InTurn = repair.InTurn?.ToString(CultureInfo.InvariantCulture) }),
             RepairCode.LeaveOut => KeepBack(repair.Leftover!),
             RepairCode.Blend => Address(f => f with { NextDoor = "blend" }),
             RepairCode.SmallerSize => Address(f => f with { Size = repair.Size, Depths = null }),
@@ -227,7 +251,8 @@ public sealed record CanIMakeForm
         return null;
     }
 
-    private IReadOnlyList<string> HeldTogether => Each(Together.Held) is [var first, ..] ? [.. (first[Together.Of].Each ?? []).Select(o => o.Words ?? "")] : [];
+    private IReadOnlyList<string> HeldTogether =>
+        Each(Together.Held) is [var first, ..] ? [.. (first[Together.Of].Each ?? []).Select(o => o.Words ?? "")] : [];
 
     private IReadOnlyList<Said> Each(Field field) => Asked[field].Each ?? [];
 
@@ -240,10 +265,12 @@ public sealed record CanIMakeForm
     private void Set(Field field, IReadOnlyList<string> values) => _asked = _asked.With(field, SaidInAddress.Read(field, values));
 
     private void SetHeld(string? first, string? second) =>
-        _asked = _asked.With(Together.Held, string.IsNullOrEmpty(first) ? Said.Nothing : Said.Several([Together.Say(first, string.IsNullOrEmpty(second) ? first : second)]));
+        _asked = _asked.With(Together.Held, string.IsNullOrEmpty(first) ? Said.Nothing
+            : Said.Several([Together.Say(first, string.IsNullOrEmpty(second) ? first : second)]));
 
     private CanIMakeForm Having(Field field, IEnumerable<Said> each) =>
         this with { Asked = Asked.With(field, each.ToList() is { Count: > 0 } some ? Said.Several(some) : Said.Nothing) };
 
-    private CanIMakeForm Decide(Field field, string? part, params IEnumerable<Said> instead) => Having(field, [.. Each(field).Where(d => Pairings.PartOf(d) != part), .. instead]);
+    private CanIMakeForm Decide(Field field, string? part, params IEnumerable<Said> instead) =>
+        Having(field, [.. Each(field).Where(d => Pairings.PartOf(d) != part), .. instead]);
 }

@@ -44,6 +44,12 @@ public static class CanIMakeItWords
     public const string Empty = "Your bag is empty.";
     public const string WeighFirst = "Weigh your first ball";
     public const string TryDemo = "Try the demo bag";
+    public const string CodesChanged = "Some tags have new codes: the old ones are words of the trade.";
+    public const string CodesSeen = "Got it";
+    public const string CountThem = "Count it too";
+    public const string KeptIsCounted = "Yarn kept for your other hats is counted.";
+    public const string DontCountThem = "Don’t count it";
+    public const string SeeWhatItMakes = "See what it will make";
     public const string CannotKnit = "This hat cannot be knitted.";
     public const string CannotRead = "One thing in the question cannot be read. It is marked above.";
 
@@ -54,6 +60,9 @@ public static class CanIMakeItWords
     public const string TurnLeft = "Turn left";
     public const string TurnRight = "Turn right";
     public const string TheHat = "The hat";
+    public const string TurnTheHat = "Turn the hat";
+    public const string InFront = "in front: ";
+    public const string Sides = "front|right side|back|left side";
 
     // Plans and rows.
     public const string ThreeWays = "Three ways to share it out";
@@ -64,6 +73,7 @@ public static class CanIMakeItWords
     public const string YarnColumn = "yarn";
     public const string NeedsColumn = "needs";
     public const string LeftColumn = "left on the ball";
+    public const string ChangeColumn = "change";
     public const string NoYarn = "no yarn left";
     public const string Undo = "undo";
     public const string Close = "Close";
@@ -74,12 +84,6 @@ public static class CanIMakeItWords
     public const string UseThis = "Use this one";
     public const string Release = "Choose freely again";
 
-    // What is folded.
-    public const string GoodToKnow = "Good to know";
-    public const string OtherWays = "Other ways";
-    public const string InWords = "In words";
-    public const string NotUsed = "Not used";
-    public const string HowChosen = "How this was chosen";
 
     public static IReadOnlyList<(string Value, string Text)> Orders { get; } = [("", "any"), ("gradient", "gradual"), ("contrast", "contrasting")];
 
@@ -88,7 +92,9 @@ public static class CanIMakeItWords
 
     /// <summary>The question as a phone shows it.</summary>
     public static string Short(string hat, string? size, string? stripes) =>
-        string.Join(" · ", new[] { hat, size, string.IsNullOrEmpty(stripes) ? "any stripes" : stripes == "1" ? "1 stripe" : $"{stripes} stripes" }.Where(t => !string.IsNullOrEmpty(t)));
+        string.Join(" · ",
+            new[] { hat, size, string.IsNullOrEmpty(stripes) ? "any stripes" : stripes == "1" ? "1 stripe" : $"{stripes} stripes" }.Where(t =>
+                !string.IsNullOrEmpty(t)));
 
     public static string OfSize(string size, string? forWhom) => forWhom is null ? $"size {size}" : $"size {size}, {forWhom}";
 
@@ -98,10 +104,13 @@ public static class CanIMakeItWords
 
     public static string Using(int chosen, int all) => chosen == 0 ? $"Using all {all} leftovers" : $"Using {chosen} of {all} leftovers";
 
-    public static string KeptElsewhere(int some) => some == 1 ? "Yarn of one leftover is kept for another hat." : $"Yarn of {some} leftovers is kept for other hats.";
+    public static string KeptElsewhere(int some) =>
+        some == 1 ? "Yarn of one leftover is kept for another hat." : $"Yarn of {some} leftovers is kept for other hats.";
 
     /// <summary>What a message calls a field of the question.</summary>
-    public static string Called(string field) => field switch { "allowancePercent" => "the reserve", "colourOrder" => "colour order", "locks" => "what is always used", "brimDepthCm" => "brim depth", "rows" => "the stripes’ rows", _ => field };
+    public static string Called(string field) =>
+        field switch { "allowancePercent" => "the reserve", "colourOrder" => "colour order", "locks" => "what is always used", "brimDepthCm" =>
+            "brim depth", "rows" => "the stripes’ rows", _ => field };
 
     public static string HeldWrong(string message) => $"What is held together {message}.";
 
@@ -110,7 +119,9 @@ public static class CanIMakeItWords
     {
         ArgumentNullException.ThrowIfNull(together);
         ArgumentNullException.ThrowIfNull(over);
-        return $"{together.Name}: {Shown.Both(together.Held)}, {together.Ratio.MetresPer100Grams.ToString("0", CultureInfo.InvariantCulture)} m in 100 g together{string.Concat(over.Select(o => $"; {Shown.Both(o.Held)} of {o.Name} left"))}.";
+        var metres = together.Ratio.MetresPer100Grams.ToString("0", CultureInfo.InvariantCulture);
+        var left = string.Concat(over.Select(o => $"; {Shown.Both(o.Held)} of {o.Name} left"));
+        return $"{together.Name}: {Shown.Both(together.Held)}, {metres} m in 100 g together{left}.";
     }
 
     /// <summary>What a question holds beside the hat: each with the name and value of its field, and in words.</summary>
@@ -141,6 +152,18 @@ public static class CanIMakeItWords
             .. form.Never.Select(n => (Pairings.Never.Name, n, $"not {In(n)} in {Part(n)}")),
         ];
     }
+
+    /// <summary>Nothing in the bag is as thick as the hat's yarn.</summary>
+    public static (string Line, string Why) NoneFits(WeightClass hat, IReadOnlyList<WeightClass> bag)
+    {
+        ArgumentNullException.ThrowIfNull(bag);
+        var line = bag.All(c => c > hat) ? "Your yarn is too thick for this hat."
+            : bag.All(c => c < hat) ? "Your yarn is too thin for this hat."
+            : "None of your yarn is as thick as this hat’s.";
+        return (line, $"This hat takes {Terms.Of(hat)}; you have {Terms.And([.. bag.Distinct().Order().Select(Terms.Of)])}.");
+    }
+
+    public static string ShowHat(string hat) => $"Show {hat}";
 
     /// <summary>What stands over the ways that help.</summary>
     public static string Makes(Verdict verdict) => verdict == Verdict.Yes ? "Makes it a yes" : "Makes it only just";
@@ -174,7 +197,8 @@ public static class CanIMakeItWords
 
         var parts = view.RowsOf(ball.Leftover.Id);
         var where = parts.Count switch { 1 => parts[0], 2 => $"{parts[0]} and {parts[1]}", var n => $"{n} parts" };
-        return ($"{ball.Leftover.Name}: {where} {Shown.OwnUp(ball.Used)}", $"leaves {Shown.Own(ball.Left)}; you asked {Shown.OwnUp(Asked(view, ball)).Split(' ')[0]}");
+        return ($"{ball.Leftover.Name}: {where} {Shown.OwnUp(ball.Used)}",
+            $"leaves {Shown.Own(ball.Left)}; you asked {Shown.OwnUp(Asked(view, ball)).Split(' ')[0]}");
     }
 
     /// <summary>The reserve asked of a ball.</summary>
@@ -220,7 +244,8 @@ public static class CanIMakeItWords
         ArgumentNullException.ThrowIfNull(hat);
         var colours = arrangement switch
         {
-            Knitting.Matching.Arrangement.OwnColours => hat.Parts.Count(p => p.Kind is PartKind.Stripe or PartKind.Crown) + (hat.Parts.Any(p => p.Kind == PartKind.Brim) ? 1 : 0),
+            Knitting.Matching.Arrangement.OwnColours => hat.Parts.Count(p => p.Kind is PartKind.Stripe or PartKind.Crown)
+                + (hat.Parts.Any(p => p.Kind == PartKind.Brim) ? 1 : 0),
             _ => 0,
         };
         var about = Shown.OwnAbout(all);
@@ -294,9 +319,11 @@ public static class CanIMakeItWords
         {
             0 => null,
             1 => $"{Terms.Capital(Words.The(changes[0].Row))} is now {changes[0].Now ?? NoYarn}, not {changes[0].Before ?? NoYarn}.{stays}",
-            2 when changes[0].Now == changes[1].Before && changes[1].Now == changes[0].Before => $"{Terms.Capital(Words.The(changes[0].Row))} and {Words.The(changes[1].Row)} changed places.{stays}",
+            2 when changes[0].Now == changes[1].Before && changes[1].Now == changes[0].Before =>
+                $"{Terms.Capital(Words.The(changes[0].Row))} and {Words.The(changes[1].Row)} changed places.{stays}",
             2 => $"{Terms.Capital(Words.The(changes[0].Row))} is now {changes[0].Now ?? NoYarn}, {Words.The(changes[1].Row)} {changes[1].Now ?? NoYarn}.",
-            var n => $"{Terms.Capital(Words.The(changes[0].Row))} is now {changes[0].Now ?? NoYarn}. {Terms.Capital(Terms.Number(n - 1))} other parts changed too.",
+            var n =>
+                $"{Terms.Capital(Words.The(changes[0].Row))} is now {changes[0].Now ?? NoYarn}. {Terms.Capital(Terms.Number(n - 1))} other parts changed too.",
         };
     }
 
@@ -307,87 +334,11 @@ public static class CanIMakeItWords
         _ => "gentlest colour steps",
     };
 
-    /// <summary>What decided the choice, one sentence a step.</summary>
-    public static string HowOf(Chosen chosen, AnswerView view)
-    {
-        ArgumentNullException.ThrowIfNull(chosen);
-        ArgumentNullException.ThrowIfNull(view);
-        var limit = chosen.LimitingLeftover is { } id ? $" {view.NameOf(id)} is the limit." : chosen.LimitingPart is { } part ? $" {Terms.Capital(Words.The(part))} is the limit." : "";
-        return chosen.Tier switch
-        {
-            Tier.Word => $"The best word this yarn can give is “{Words.Of(view.Answer.Verdict)}”.{limit}",
-            Tier.LeastShort => $"No way to share out this yarn is less short{(chosen.Length is { } l ? $" than {Shown.OwnUp(l)}" : "")}.{limit}",
-            Tier.Brim => chosen.Count switch { 0 => "The brim’s yarn keeps its shape.", 1 => "The brim’s yarn loosens with wear; no firmer yarn is long enough.", 2 => "The brim’s fibre is unknown; no better yarn is long enough.", _ => "Only this yarn is long enough for the brim." },
-            Tier.Sure => $"With this kind of brim, no other way to share it out is surer.{limit}",
-            Tier.Tidy => chosen.Count is > 0 and var n ? $"It finishes {Counted(n, "leftover")} and leaves few stubs." : "It leaves as few stubs as it can.",
-            Tier.Colour => "Then the colours were put in the order you asked.",
-            _ => chosen.Count is > 0 and var n ? $"It changes {Counted(n, "part")} of your last hat." : "It changes nothing of your last hat.",
-        };
-    }
-
-    /// <summary>How certain the choice is.</summary>
-    public static string Proven(bool proven) => proven ? "This is proven: no better plan exists." : "This is the best found in the time. A better one may exist.";
-
     public const string NothingChanged = "Your choice holds. Nothing else changed.";
 
     public static string KnitWith(int stripes) => stripes == 1 ? "Show it with one stripe" : $"Show it with {stripes} stripes";
 
     public static string Undyed(string title) => $"{title}, in undyed wool";
-
-    /// <summary>The piece's measures in words.</summary>
-    public static string PieceOf(RowPlan plan)
-    {
-        ArgumentNullException.ThrowIfNull(plan);
-        return $"The knitted piece: {plan.BodyStitches} stitches × {plan.BodyRows} {(plan.Construction == Construction.BrimUpRound ? "rounds" : "rows")}, {Shown.OwnDepth(plan.Circumference)} round";
-    }
-
-    /// <summary>What is good to know, in a few words each.</summary>
-    public static string Notes(Answer answer)
-    {
-        ArgumentNullException.ThrowIfNull(answer);
-        return string.Join(" · ", answer.Warnings.Select(w => w.Code).Distinct().Select(c => c switch
-        {
-            WarningCode.BrimStretch => "brim may stretch",
-            WarningCode.BrimRelax => "brim may loosen",
-            WarningCode.BrimUnknownFibre => "brim: fibre unknown",
-            WarningCode.WeightClassMix => "mixed thickness",
-            WarningCode.LowContrast => "two colours are close",
-            WarningCode.BraidSameValue => "a braid hardly shows",
-            WarningCode.ColourUnknown => "a colour is unknown",
-            WarningCode.CareMix => "wash by hand",
-            WarningCode.ColourRun => "a colour may run",
-            WarningCode.CoarseScale => "coarse scale",
-            WarningCode.GaugeOrLabel => "check the gauge",
-            WarningCode.LabelOrClass => "check a label",
-            WarningCode.GuessedRatio => "a length is a guess",
-            _ => "first and last stripe are alike",
-        }));
-    }
-
-    public static string CareOf(Care care) => $"Washing the whole hat: {care}.";
-
-    public static string WordsOf(AnswerView view)
-    {
-        ArgumentNullException.ThrowIfNull(view);
-        return view.Answer.Hat.Plan is { } plan ? $"{plan.BodyStitches} stitches × {plan.BodyRows} {(plan.Construction == Construction.BrimUpRound ? "rounds" : "rows")}, {Shown.OwnDepth(plan.Circumference)} round" : "from its printed table";
-    }
-
-    public static string Unused(AnswerView.NotUsedWhy why, int many) => (why, many == 1) switch
-    {
-        (AnswerView.NotUsedWhy.Stays, _) => "Not needed for this hat:",
-        (AnswerView.NotUsedWhy.Thinner, _) => "Thinner than this hat’s yarn:",
-        (AnswerView.NotUsedWhy.Thicker, _) => "Thicker than this hat’s yarn:",
-        (AnswerView.NotUsedWhy.WrongFibre, _) => "Not the fibre you asked for:",
-        (AnswerView.NotUsedWhy.UnknownFibre, _) => "Fibre unknown:",
-        _ => "You said: don’t use",
-    };
-
-    public static string UnusedOf(IReadOnlyList<(AnswerView.NotUsedWhy Why, IReadOnlyList<FreeLeftover> Some)> unused)
-    {
-        ArgumentNullException.ThrowIfNull(unused);
-        var thick = unused.Where(u => u.Why is AnswerView.NotUsedWhy.Thinner or AnswerView.NotUsedWhy.Thicker).Sum(u => u.Some.Count);
-        return thick == 0 ? "they stay in the bag" : thick == unused.Sum(u => u.Some.Count) ? "too thick or too thin for this hat" : $"{Terms.Number(thick)} too thick or too thin for this hat; the rest stay in the bag";
-    }
 
     public const string AfterClash = "Use other leftovers, or free the yarn in the other hat.";
 
@@ -404,7 +355,8 @@ public static class CanIMakeItWords
     }
 
     /// <summary>What is said of a plan that could not be kept.</summary>
-    public static string NotSaved(bool spokenFor) => spokenFor ? "Not saved: another hat needs some of this yarn." : "Not saved: some of this yarn is not in the bag any more.";
+    public static string NotSaved(bool spokenFor) =>
+        spokenFor ? "Not saved: another hat needs some of this yarn." : "Not saved: some of this yarn is not in the bag any more.";
 
     public static string Counted(int number, string one) => number == 1 ? $"one {one}" : $"{Terms.Number(number)} {one}s";
 }

@@ -27,7 +27,9 @@ public sealed class HatPictures
         return WoolHat.Of(hat, parts.ToDictionary(
             p => p.Part.Name,
             p => p.From is { } from
-                ? new PartWool(YarnLook.Of(byId[from.Leftover]), p.Need.Millimetres == 0 ? 1 : 1 - ((double)p.Short.Millimetres / p.Need.Millimetres))
+                ? new PartWool(
+                    YarnLook.Of(byId[from.Leftover]), p.Need.Millimetres == 0 ? 1 : 1 - ((double)p.Short.Millimetres / p.Need.Millimetres),
+                    Words: $"{p.Part.Name}, {byId[from.Leftover].Name}")
                 : new PartWool(null, p.Short.Millimetres > 0 ? 0 : 1),
             StringComparer.Ordinal));
     }

@@ -28,13 +28,16 @@ public sealed record PartChoice(string Part, FreeLeftover Of, Verdict Verdict, d
         var asked = question.Leftovers.Select(l => l.Id).ToHashSet(StringComparer.Ordinal);
         var here = part.All.Select(a => a.Leftover).ToHashSet(StringComparer.Ordinal);
         var free = view.Leftovers.ToDictionary(l => l.Leftover.Id, l => l.Left.Millimetres, StringComparer.Ordinal);
-        var like = view.Parts.Where(p => p.From is not null && p.Part.Name != part.Part.Name).Select(p => new Pairing(p.Part.Name, p.From!.Leftover)).ToList();
+        var like = view.Parts.Where(p => p.From is not null && p.Part.Name != part.Part.Name).Select(p => new Pairing(p.Part.Name, p.From!.Leftover))
+            .ToList();
         var choices = new List<PartChoice>();
         foreach (var other in bag.Where(b => asked.Contains(b.Of.Id) && !here.Contains(b.Of.Id) && b.Free.ClassOrGuess == view.Answer.Hat.WeightClass)
-            .OrderByDescending(b => free.GetValueOrDefault(b.Of.Id) >= part.Need.Millimetres).ThenBy(b => Math.Abs(b.Free.Held.Millimetres - part.Planned.Millimetres)).Take(Tried))
+            .OrderByDescending(b => free.GetValueOrDefault(b.Of.Id) >= part.Need.Millimetres)
+                .ThenBy(b => Math.Abs(b.Free.Held.Millimetres - part.Planned.Millimetres)).Take(Tried))
         {
             var locks = question.Locks.Where(l => l.Part != part.Part.Name).Append(new Pairing(part.Part.Name, other.Of.Id));
-            if (Matcher.TryWithoutRepairs(question with { Locks = [.. locks], Stripes = view.Answer.Hat.Plan is null ? question.Stripes : view.Answer.Hat.Stripes, Like = like }, out var answer, out _, cancel))
+            if (Matcher.TryWithoutRepairs(question with { Locks = [.. locks], Stripes = view.Answer.Hat.Plan is null ? question.Stripes
+                : view.Answer.Hat.Stripes, Like = like }, out var answer, out _, cancel))
             {
                 choices.Add(new(part.Part.Name, other, answer.Verdict, answer.ChanceOfEnough));
             }

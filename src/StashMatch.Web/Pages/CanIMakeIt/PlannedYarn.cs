@@ -14,7 +14,8 @@ public static class PlannedYarn
         ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(held);
-        var (together, joined) = (Together.NamedHeld(form.Asked).ToDictionary(StringComparer.Ordinal), Together.NamedJoined(form.Asked).ToDictionary(StringComparer.Ordinal));
+        var (together, joined) = (Together.NamedHeld(form.Asked).ToDictionary(StringComparer.Ordinal),
+            Together.NamedJoined(form.Asked).ToDictionary(StringComparer.Ordinal));
         var left = joined.Values.SelectMany(j => j).Distinct(StringComparer.Ordinal)
             .ToDictionary(id => id, id => Math.Max(0, held.GetValueOrDefault(id).Millimetres - (long)(1000 * Joined.Tails)), StringComparer.Ordinal);
         var parts = new List<PlannedPart>();
@@ -40,6 +41,7 @@ public static class PlannedYarn
             }
         }
 
-        return [.. parts.Where(p => p.Millimetres > 0).GroupBy(p => (p.Leftover, p.Part)).Select(g => new PlannedPart(g.Key.Leftover, g.Key.Part, g.Sum(p => p.Millimetres)))];
+        return [.. parts.Where(p => p.Millimetres > 0).GroupBy(p => (p.Leftover, p.Part))
+            .Select(g => new PlannedPart(g.Key.Leftover, g.Key.Part, g.Sum(p => p.Millimetres)))];
     }
 }

@@ -29,7 +29,8 @@ public sealed record Ruler(decimal FullMetres)
     /// <summary>Drawn with so many figures at most on an edge.</summary>
     public string Draw(int figures)
     {
-        var svg = new StringBuilder("""<svg class="ruler-art" width="100%" height="36" aria-hidden="true"><rect x=".5" y=".5" height="35" style="width:calc(100% - 1px)"/>""");
+        var svg = new StringBuilder("""<svg class="ruler-art" width="100%" height="36" aria-hidden="true">""")
+            .Append("""<rect x=".5" y=".5" height="35" style="width:calc(100% - 1px)"/>""");
         var (metres, yards) = ((FullMetres, "m"), (FullMetres / Metres.PerYard, "yd"));
         Edge(svg, Own ? metres : yards, figures, top: true);
         Edge(svg, Own ? yards : metres, figures, top: false);
@@ -45,10 +46,12 @@ public sealed record Ruler(decimal FullMetres)
             var at = i * step / parts;
             var percent = at / edge.Full * 100;
             var reach = i % parts == 0 ? 8 : i % 2 == 0 ? 5 : 3.5;
-            svg.Append(CultureInfo.InvariantCulture, $"""<line x1="{percent:0.##}%" x2="{percent:0.##}%" y1="{(top ? 0 : 36)}" y2="{(top ? reach : 36 - reach):0.#}"/>""");
+            svg.Append(CultureInfo.InvariantCulture,
+                $"""<line x1="{percent:0.##}%" x2="{percent:0.##}%" y1="{(top ? 0 : 36)}" y2="{(top ? reach : 36 - reach):0.#}"/>""");
             if (i % parts == 0 && percent < 90)
             {
-                svg.Append(CultureInfo.InvariantCulture, $"""<text x="{percent:0.##}%" y="{(top ? 14 : 32)}" dx="3">{at:0.#}{(i == parts ? " " + edge.Unit : "")}</text>""");
+                svg.Append(CultureInfo.InvariantCulture,
+                    $"""<text x="{percent:0.##}%" y="{(top ? 14 : 32)}" dx="3">{at:0.#}{(i == parts ? " " + edge.Unit : "")}</text>""");
             }
         }
     }

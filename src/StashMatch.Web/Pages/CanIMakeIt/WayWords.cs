@@ -21,7 +21,7 @@ public static class WayWords
             RepairCode.RePairBraid => $"Other yarn in {repair.Part}",
             RepairCode.DropBraid => $"Leave out {repair.Part}",
             RepairCode.JoinNearMatch => $"{Name(repair.Leftover)} and {Name(repair.OtherLeftover)} in one part",
-            RepairCode.ShallowerBrim => $"Brim {Shown.OwnDepth(repair.BrimDepth!.Value)} deep{(view.Answer.Hat.Plan is { } plan ? $", not {Shown.OwnDepth(plan.BrimDepth).Split(' ')[0]}" : "")}",
+            RepairCode.ShallowerBrim => $"Brim {Shown.OwnDepth(repair.BrimDepth!.Value)} deep{Not(view)}",
             RepairCode.AnotherArrangement => Terms.Capital(Words.Of(repair.Arrangement!.Value)),
             RepairCode.Blend => "Let neighbours look alike",
             RepairCode.UnfoldBrim => "Single brim, not folded",
@@ -49,4 +49,6 @@ public static class WayWords
             _ => Short(repair, view),
         };
     }
+
+    private static string Not(AnswerView view) => view.Answer.Hat.Plan is { } plan ? $", not {Shown.OwnDepth(plan.BrimDepth).Split(' ')[0]}" : "";
 }

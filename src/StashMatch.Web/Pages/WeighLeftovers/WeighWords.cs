@@ -13,6 +13,8 @@ public static class WeighWords
     public const string NothingYet = "Nothing is weighed yet. Put the first ball on the scale: its name and grams are enough.";
     public const string PrintTags = "Print their tags";
     public const string DemoIsInvented = "The leftovers of “The bread bin” are invented.";
+    public const string UndoDemo = "Undo: bring the demo back";
+    public const string DemoIsBack = "The demo is back.";
     public const string RemoveDemo = "Remove the demo";
     public const string DemoRemoved = "The demo is removed.";
     public const string NothingMatches = "Nothing matches.";

@@ -47,13 +47,15 @@ public sealed class CanIMakeItTests : PageContext
         Assert.StartsWith("only just: Side to side, size F, 6 stripes", page.Find("h1").TextContent, StringComparison.Ordinal);
         foreach (var control in page.FindAll("select, input:not([type=hidden])"))
         {
-            var name = control.GetAttribute("aria-label") ?? page.FindAll($"label[for='{control.Id}']").FirstOrDefault()?.TextContent ?? control.ParentElement!.TextContent;
+            var name = control.GetAttribute("aria-label") ?? page.FindAll($"label[for='{control.Id}']")
+                .FirstOrDefault()?.TextContent ?? control.ParentElement!.TextContent;
             Assert.True(name.Trim().Length > 3, $"“{name}” says too little: {control.OuterHtml}");
         }
 
         // Folded parts are closed; what is hidden from listening is not counted.
         var read = page.Nodes.QuerySelectorAll("[data-alive]").Single().Clone() as IElement;
-        foreach (var closed in read!.QuerySelectorAll("details:not([open]) > :not(summary), option:not([selected]), [aria-hidden=true], .only-phone, svg").ToList())
+        foreach (var closed in read!.QuerySelectorAll("details:not([open]) > :not(summary), option:not([selected]), [aria-hidden=true], .only-phone, svg")
+            .ToList())
         {
             closed.Remove();
         }
@@ -76,7 +78,8 @@ public sealed class CanIMakeItTests : PageContext
         var page = await AskAsync("/can-i-make?hat=practice-hat&size=C");
         Assert.NotEmpty(page.FindAll("img.wool"));
         Assert.Empty(page.FindAll(".piece svg"));
-        Assert.Equal(["brim", "braid 1", "stripe 1", "stripe 2", "braid 2", "stripe 3", "stripe 4", "crown"], page.FindAll(".row .part").Select(r => r.TextContent));
+        Assert.Equal(["brim", "braid 1", "stripe 1", "stripe 2", "braid 2", "stripe 3", "stripe 4", "crown"],
+            page.FindAll(".row .part").Select(r => r.TextContent));
     }
 
     [Fact]
@@ -161,7 +164,8 @@ public sealed class CanIMakeItTests : PageContext
         var page = await AskAsync(SizeF);
         var rows = page.FindAll(".row").Select(r => r.GetAttribute("data-part")).ToList();
         Assert.Equal(["stripe 1", "braid 1", "stripe 2"], rows.Take(3));
-        Assert.Equal(rows.Where(r => r!.StartsWith("stripe", StringComparison.Ordinal) || r.StartsWith("braid", StringComparison.Ordinal)), page.FindAll(".piece .part").Select(p => p.GetAttribute("data-part")).Where(p => p != "brim"));
+        Assert.Equal(rows.Where(r => r!.StartsWith("stripe", StringComparison.Ordinal) || r.StartsWith("braid", StringComparison.Ordinal)),
+            page.FindAll(".piece .part").Select(p => p.GetAttribute("data-part")).Where(p => p != "brim"));
         Assert.All(page.FindAll(".areas a"), a => Assert.Contains(a.GetAttribute("data-part"), rows));
 
         // Two threads a braid, one a stripe, each of two strokes.
@@ -186,7 +190,8 @@ public sealed class CanIMakeItTests : PageContext
     private static string WordOf(IRenderedComponent<Page> page) => page.Find(".word > span").TextContent;
 
     private static Dictionary<string, string> RowsOf(IRenderedComponent<Page> page) =>
-        page.FindAll(".row").ToDictionary(r => r.GetAttribute("data-part")!, r => r.QuerySelector(".name, .yarn .unseen, .none")!.TextContent, StringComparer.Ordinal);
+        page.FindAll(".row")
+            .ToDictionary(r => r.GetAttribute("data-part")!, r => r.QuerySelector(".name, .yarn .unseen, .none")!.TextContent, StringComparer.Ordinal);
 
     private async Task<IRenderedComponent<Page>> AskAsync(string address)
     {
