@@ -1,6 +1,9 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using StashMatch.Knitting.Bags;
+using StashMatch.Knitting.Colours;
+using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
 using Xunit;
 using Answer = StashMatch.Web.Pages.CanIMakeIt.CanIMakeIt;
@@ -22,6 +25,44 @@ public sealed class FromThisBagTests : PageContext
         Assert.Contains("Nothing is weighed yet", page.Markup, StringComparison.Ordinal);
         Assert.Empty(page.FindAll("table"));
     }
+
+    [Fact]
+    public async Task Yarn_kept_for_plans_is_said_and_counted_when_asked_to_and_the_cells_open_the_same()
+    {
+        await ReadyAsync();
+        foreach (var (name, colour) in new[] { ("Moss", "#5B7A3A"), ("Oat", "#E2D3B2"), ("Plum", "#6F3F66"), ("Rust", "#A9522F"), ("Teal", "#1F7480") })
+        {
+            await Leftovers.WeighAsync(
+                new NewLeftover(name, new(Grams.From(40), default, Grams.From(0.1m)), new(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed))
+                {
+                    Class = WeightClass.SuperFine,
+                    Colour = YarnColour.TryParse(colour, out var c, out _) ? c : null,
+                },
+                cancel: Stop);
+        }
+
+        var plans = Services.GetRequiredService<PlanStore>();
+        PlannedPart[] parts = [.. new[] { "moss", "oat", "plum", "rust", "teal" }.Select(l => new PlannedPart(l, "brim", 150_000))];
+        Assert.True((await plans.SaveAsync(new NewPlan("Winter hat", "side-to-side-sample", "A", 4, "as-it-falls", parts), Stop)).Saved);
+        GoTo("/from-this-bag?size=A&arrangement=as-it-falls");
+        var page = Render<Page>();
+        Assert.Contains("Not counted: yarn kept for your plans, 150.0 m / 164.0 yd of ", Said(page), StringComparison.Ordinal);
+        Assert.Equal("no", page.Find("table.cells td a .word").TextContent);
+
+        GoTo("/from-this-bag?size=A&arrangement=as-it-falls&kept=count");
+        page = Render<Page>();
+        Assert.Contains("Counted too: yarn kept for your plans", Said(page), StringComparison.Ordinal);
+        Assert.Contains("Leave it out", Said(page), StringComparison.Ordinal);
+        var cell = page.Find("table.cells td a");
+        Assert.Contains("kept=count", cell.GetAttribute("href"), StringComparison.Ordinal);
+        GoTo(cell.GetAttribute("href")!);
+        var plan = Render<Answer>();
+        Assert.Equal(cell.QuerySelector(".word")!.TextContent, plan.Find(".verdict .word").TextContent);
+        Assert.NotEqual("no", plan.Find(".verdict .word").TextContent);
+    }
+
+    private static string Said(IRenderedComponent<Page> page) =>
+        string.Join(' ', page.Find("p.said").TextContent.Split(default(char[]), StringSplitOptions.RemoveEmptyEntries));
 
     [Fact]
     public async Task Each_arrangement_is_a_table_of_words_and_the_best_of_each_size_stands_on_top()
