@@ -82,11 +82,13 @@ public sealed class TesterResultsTests : PageContext
         GoTo("/testers");
         var page = Render<Page>();
         var offer = page.WaitForElement(".take-over p").TextContent;
-        Assert.Contains("2 testers used × 1.01 the yarn in the stitches alone on average", offer, StringComparison.Ordinal);
+
+        // 18.0 and 17.7 g are 72.0 and 70.8 m, less 0.3 m of ends 71.1 on average; the brim's stitches take 73.8 m.
+        Assert.Contains("2 testers used × 0.96 the yarn in the stitches alone on average", offer, StringComparison.Ordinal);
         await page.FindAll(".take-over button").Single(b => b.TextContent == "Use this factor").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("2 testers of Side to side, striped and braided, for this hat alone (Ada, Bea), since", page.Find(".taken").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("2 testers of Side to side, for this hat alone (Ada, Bea), since", page.Find(".taken").TextContent, StringComparison.Ordinal));
         var taken = await UsageAsync();
-        Assert.InRange(taken.Factor, 1.02, 1.06);
+        Assert.InRange(taken.Factor, 0.97, 1.05);
         Assert.True(taken.Calibrated);
         Assert.DoesNotContain(page.FindAll(".take-over button"), b => b.TextContent.StartsWith("Use what the sheets say now", StringComparison.Ordinal));
 
