@@ -37,23 +37,19 @@ public sealed record Kit(string Name, IReadOnlyList<KitSkein> Skeins)
     /// <summary>All skeins together, nominal.</summary>
     public Grams Total => Grams.FromMilligrams(Skeins.Sum(s => s.Grams.Milligrams * s.Count));
 
-    /// <summary>
-    /// The skeins as leftovers of their nominal weight. Nobody has weighed them, so the band of the scale is what they may lawfully be off,
-    /// either way: every weight in it counts as likely [ours]; packers fill to the mean and spread a little less.
-    /// </summary>
-    public IReadOnlyList<Leftover> AtNominal() => Each(s => (s.Grams, Grams.FromMilligrams(Math.Clamp(2 * s.TolerableError.Milligrams, 1, 100_000))));
+    /// <summary>The skeins as leftovers of their nominal weight, which nobody has read off a scale: they have no band. How much lighter they may lawfully be is what <see cref="AtLightest"/> tells.</summary>
+    public IReadOnlyList<Leftover> AtNominal() => Each(s => s.Grams);
 
     /// <summary>The skeins as leftovers, each as light as is lawful, or so many per cent under its nominal weight.</summary>
     /// <param name="lightestPercent">0 to 90, or null for the lawful limit.</param>
-    public IReadOnlyList<Leftover> AtLightest(decimal? lightestPercent) => Each(s => (
-        lightestPercent is { } percent ? Grams.FromMilligrams(Math.Max(1, (long)Math.Floor(s.Grams.Milligrams * (100 - percent) / 100))) : s.Grams - s.TolerableError,
-        Grams.FromMilligrams(1)));
+    public IReadOnlyList<Leftover> AtLightest(decimal? lightestPercent) => Each(s => lightestPercent is { } percent
+        ? Grams.FromMilligrams(Math.Max(1, (long)Math.Floor(s.Grams.Milligrams * (100 - percent) / 100)))
+        : s.Grams - s.TolerableError);
 
-    private List<Leftover> Each(Func<KitSkein, (Grams Weight, Grams Step)> weigh) =>
+    private List<Leftover> Each(Func<KitSkein, Grams> weight) =>
         [.. Skeins.SelectMany(s => Enumerable.Range(1, s.Count).Select(i =>
         {
-            var (weight, step) = weigh(s);
             var name = s.Count == 1 ? s.Name : $"{s.Name} {i}";
-            return new Leftover($"{s.Name}\n{i:0000}", name, new Weighing(weight, default, step), s.Label) { Colour = s.Colour, Fibre = s.Fibre, Class = s.Class };
+            return new Leftover($"{s.Name}\n{i:0000}", name, Weighing.Stated(weight(s)), s.Label) { Colour = s.Colour, Fibre = s.Fibre, Class = s.Class };
         }))];
 }

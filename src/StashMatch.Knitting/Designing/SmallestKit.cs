@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 
@@ -192,7 +193,8 @@ public static class SmallestKits
             {
                 _searches--;
                 var (demand, width) = demands[d];
-                if (new KitFit(demand, supply, cancel).Cover(question.AllowancePercent, supply.BrimWidth.All(b => b <= width) ? AnyBrim : width, out var found) is null)
+                var found = new KitFit(demand, supply, cancel).Covers(question.AllowancePercent, supply.BrimWidth.All(b => b <= width) ? AnyBrim : width);
+                if (found != Found.Yes)
                 {
                     _proven &= found == Found.No;
 
@@ -210,7 +212,7 @@ public static class SmallestKits
         }
 
         private List<Leftover> Skeins(int[] kit) => [.. kit.SelectMany((n, t) => Enumerable.Range(1, n).Select(i =>
-            new Leftover($"{t:00} {i:0000}", $"skein {i}", new Weighing(sizes[t].Grams, default, Grams.FromMilligrams(1)), sizes[t].Label)
+            new Leftover($"{t:00} {i:0000}", $"skein {i}", Weighing.Stated(sizes[t].Grams), sizes[t].Label)
             {
                 Class = question.Hat.WeightClass,
                 Fibre = sizes[t].Fibre,

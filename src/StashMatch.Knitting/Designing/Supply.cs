@@ -1,7 +1,6 @@
 using StashMatch.Knitting.Colours;
-using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
-using StashMatch.Knitting.Odds;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Designing;
@@ -11,7 +10,6 @@ internal sealed class Supply
 {
     private readonly bool[] _mayTouch;
     private readonly Dictionary<string, int> _at;
-    private readonly Dictionary<(Usage, decimal), LeastChance> _least = [];
 
     public Supply(IReadOnlyList<Leftover> skeins, WeightClass weightClass)
     {
@@ -44,21 +42,6 @@ internal sealed class Supply
 
     /// <summary>Where the skein with an id stands.</summary>
     public int At(string id) => _at[id];
-
-    /// <summary>The least chance of any plan with so much to spare on each skein that places so much in all.</summary>
-    public double LeastChance(Usage usage, decimal rungPercent, long whole)
-    {
-        LeastChance least;
-        lock (_least)
-        {
-            if (!_least.TryGetValue((usage, rungPercent), out least!))
-            {
-                _least[(usage, rungPercent)] = least = new LeastChance(usage, Bins.Zip(CapacityAt(rungPercent)));
-            }
-        }
-
-        return least.Of(whole);
-    }
 
     public bool MayTouch(int a, int b) => _mayTouch[(a * Bins.Length) + b];
 

@@ -34,7 +34,7 @@ public sealed record TestersUse(Usage Usage, double Mean, IReadOnlyList<string> 
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(judged);
-        var each = judged.Readings.Where(r => r.Why == SetAside.No)
+        var each = judged.Readings.Where(r => r.Why == SetAside.No && r.Piece.BareMetres > 0)
             .GroupBy(r => r.Result.Tester, StringComparer.Ordinal)
             .Select(g => (Who: g.Key, Used: g.Sum(r => (double)r.Used.Value - r.Piece.EndsMetres), Bare: g.Sum(r => r.Piece.BareMetres)))
             .Where(t => t.Used > 0 && t.Bare > 0)

@@ -34,12 +34,15 @@ public static class Working
 
     private static IEnumerable<WorkingStep> Then(Usage usage, PartFigure part, decimal allowancePercent)
     {
-        var reckoned = usage.Factor * part.Part.BareMetres;
-        yield return new(WorkingKind.Factor, usage.Calibrated ? SourceMark.Weighed : SourceMark.Ours, part.Part.BareMetres, usage.Factor, reckoned);
-        if (part.PaysEnds && part.Part.EndsMetres > 0)
+        var reckoned = part.Part.Kind == PartKind.PomPom ? part.Part.EndsMetres : usage.Factor * part.Part.BareMetres;
+        if (part.Part.Kind != PartKind.PomPom)
         {
-            reckoned += part.Part.EndsMetres;
-            yield return new(WorkingKind.Ends, SourceMark.Ours, 1, part.Part.EndsMetres, reckoned);
+            yield return new(WorkingKind.Factor, usage.Calibrated ? SourceMark.Weighed : SourceMark.Ours, part.Part.BareMetres, usage.Factor, reckoned);
+            if (part.PaysEnds && part.Part.EndsMetres > 0)
+            {
+                reckoned += part.Part.EndsMetres;
+                yield return new(WorkingKind.Ends, SourceMark.Ours, 1, part.Part.EndsMetres, reckoned);
+            }
         }
 
         var spare = (double)(100 + allowancePercent) / 100;
@@ -88,7 +91,7 @@ public static class Working
                 Add(WorkingKind.Seam, SourceMark.Source, (double)part.Depth.Value / 100, Extras.Seam);
                 break;
             case PartKind.PomPom:
-                Add(WorkingKind.Told, SourceMark.Told, part.BareMetres, 1);
+                Add(WorkingKind.Told, SourceMark.Told, part.EndsMetres, 1);
                 break;
             default:
                 Add(WorkingKind.Stitches, SourceMark.Memory, runs.Sum(r => r.Rows * r.Stitches), loop);

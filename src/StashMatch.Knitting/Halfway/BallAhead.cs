@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Halfway;
@@ -44,6 +45,9 @@ public sealed record BallAhead(BallInWork Ball, double Rate, bool Measured, Metr
 
     /// <summary>By how much it is short.</summary>
     public Metres Short => Spare < 0 ? Need - Left : default;
+
+    /// <summary>The chance that this ball by itself lasts to the end, 0 to 1; 1 with nothing ahead.</summary>
+    public double Sureness { get; init; } = 1;
 
     /// <summary>Nine times in ten at least so much is to spare at the end; below 0 it is short. Metres.</summary>
     public required decimal LeastSpare { get; init; }

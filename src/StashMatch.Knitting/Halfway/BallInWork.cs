@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
@@ -24,18 +25,17 @@ public sealed record BallInWork(Leftover Start, IReadOnlyList<PlannedUse> Uses)
         get
         {
             var done = Uses.Where(u => DoneWhenWeighed.Contains(u.Part, StringComparer.Ordinal)).ToList();
-            var bare = done.Sum(u => u.Bare);
-            if (Now is null || bare <= 0 || Now.Net >= Start.Weighing.Net)
+            var planned = done.Sum(u => (double)u.Planned.Value);
+            if (Now is null || planned <= 0 || Now.Net >= Start.Weighing.Net)
             {
                 return null;
             }
 
-            // Ends are no part of the factor; a ball that gave less than its ends says little, but not nothing.
+            // What is done and what is ahead each take their own way off what all yarn of the hat takes.
             var grams = (double)(Start.Weighing.Net - Now.Net).Value;
-            var metres = Math.Max(0.05 * bare, (grams * (double)Start.Ratio.MetresPerGram) - done.Sum(u => u.Ends));
             var first = (double)Start.Weighing.BandGrams / Math.Sqrt(3) / grams;
-            var parts = Chance.PartSpread * Math.Sqrt(done.Sum(u => u.Bare * u.Bare)) / bare;
-            return new MeasuredRate(metres / bare, Math.Sqrt((first * first) + (parts * parts)), grams);
+            return new MeasuredRate(
+                grams * (double)Start.Ratio.MetresPerGram / planned, Math.Sqrt((first * first) + (Sureness.OneLeftover * Sureness.OneLeftover)), grams);
         }
     }
 

@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Quantities;
 
@@ -19,27 +20,31 @@ public static class Forecast
     /// <param name="balls">Every ball of the plan.</param>
     /// <param name="allowancePercent">Spare on top of what is ahead, 0 to 100 %.</param>
     /// <param name="lacking">Parts ahead that the balls do not cover, as planned; null for none.</param>
-    public static Ahead Of(Usage planned, IReadOnlyList<BallInWork> balls, decimal allowancePercent, IReadOnlyList<PartLacking>? lacking = null)
+    /// <param name="target">How surely each ball must last for a "yes"; 0.90 where null.</param>
+    public static Ahead Of(Usage planned, IReadOnlyList<BallInWork> balls, decimal allowancePercent, IReadOnlyList<PartLacking>? lacking = null, Rung? target = null)
     {
         ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(balls);
         var rates = balls.Select(b => b.Rate).ToList();
         Usage Taught(BallInWork? without) => MeasuredRate.Learn(planned, balls.Zip(rates).Where(b => b.Second is not null && b.First != without)
-            .Select(b => (b.Second!, Chance.RatioSpread(b.First.Start), (double)b.First.Now!.BandGrams)));
+            .Select(b => (b.Second!, LengthDoubt.Of(b.First.Start).Label, (double)b.First.Now!.BandGrams)));
         var usage = Taught(null);
-        var ahead = balls.Zip(rates, (b, r) => Of(b, r, planned, usage, r is null ? usage : Taught(b))).ToList();
+        var taught = usage.Factor / planned.Factor;
+        var loads = balls.Zip(rates, (b, r) => LoadOf(b, r, taught)).ToList();
+        var ahead = balls.Zip(rates, (b, r) => Of(b, r, planned, usage, r is null ? usage : Taught(b)))
+            .Zip(loads, (a, l) => a with { Sureness = Chance.OfEnough(usage, l) }).ToList();
         var open = ahead.Where(a => a.Parts.Count > 0).ToList();
-        var loads = open.Select(a => LoadOf(a.Ball, a.Ball.Rate)).ToList();
-        var uncovered = (lacking ?? []).Select(l => l with { Forecast = At(usage.Factor / planned.Factor, l.Planned) }).ToList();
+        var uncovered = (lacking ?? []).Select(l => l with { Forecast = At(taught, l.Planned) }).ToList();
         var missing = uncovered.Sum(l => l.Forecast.WithAllowance(allowancePercent).Millimetres) + open.Sum(a => Math.Max(0, a.Need.WithAllowance(allowancePercent).Millimetres - a.Left.Millimetres));
         var shortBy = open.Sum(a => a.Short.Millimetres) + uncovered.Sum(l => l.Forecast.Millimetres);
-        var chance = shortBy > 0 ? 0 : Chance.OfEnough(usage, loads);
+        var chance = shortBy > 0 ? 0 : Chance.OfEnough(usage, [.. loads.Where((_, i) => ahead[i].Parts.Count > 0)]);
+        var sure = open.TrueForAll(a => a.Sureness >= Rung.AskedFor(target ?? Rung.UsualTarget, IsInDoubt(a.Ball)).Chance);
         return new Ahead
         {
             Balls = ahead,
             Lacking = uncovered,
-            Verdict = shortBy > 0 ? Verdict.No : missing > 0 || chance < Matcher.GoodChance ? Verdict.OnlyJust : Verdict.Yes,
-            Why = shortBy > 0 ? Why.Short : missing > 0 ? Why.Allowance : chance < Matcher.GoodChance ? Why.Chance : Why.Covered,
+            Verdict = shortBy > 0 ? Verdict.No : missing > 0 || !sure ? Verdict.OnlyJust : Verdict.Yes,
+            Why = shortBy > 0 ? Why.Short : missing > 0 ? Why.Allowance : !sure ? Why.Chance : Why.Covered,
             ChanceOfEnough = chance,
             Usage = usage,
             Short = Metres.FromMillimetres(shortBy),
@@ -70,7 +75,7 @@ public static class Forecast
             parts.Insert(0, new PartAhead(use.Part, use.Planned, forecast, Grams.FromMilligrams((long)Math.Ceiling(grams * 1000))));
         }
 
-        var (mean, spread) = SpareOf(ball, own, byOthers);
+        var (mean, spread) = SpareOf(ball, own, byOthers.Factor / planned.Factor, byOthers.Spread);
         return new BallAhead(ball, rate, own is not null, Metres.Held(usedMetres), soFar, left, parts)
         {
             LeastSpare = (decimal)(mean - (NineInTen * spread)),
@@ -80,14 +85,13 @@ public static class Forecast
 
     // Mean and spread of what is to spare, in the ball's own metres, every doubt to first order. What is known of the ball's use by the
     // other balls and its label is updated by its own rate, and with it what the last reading may be off.
-    private static (double Mean, double Spread) SpareOf(BallInWork ball, MeasuredRate? own, Usage byOthers)
+    private static (double Mean, double Spread) SpareOf(BallInWork ball, MeasuredRate? own, double taught, double spread)
     {
-        var load = LoadOf(ball, own);
-        var (bare, squares) = (load.Bare.Sum(), load.Bare.Sum(d => d * d));
+        var load = LoadOf(ball, null, 1);
         var perGram = (double)ball.Start.Ratio.MetresPerGram;
-        var label = Chance.RatioSpread(ball.Start);
+        var label = LengthDoubt.Of(ball.Start).Label;
         var ofScale = Math.Pow((double)load.Leftover.Weighing.BandGrams, 2) / 3;
-        var (use, ofUse, heavier, both) = (byOthers.Factor, (byOthers.Spread * byOthers.Spread) + (label * label), 0.0, 0.0);
+        var (use, ofUse, heavier, both) = (taught, Sureness.CommonVariance(spread) + (label * label), 0.0, 0.0);
         if (own is not null)
         {
             var all = ofUse + (own.Spread * own.Spread) + (ofScale / (own.UsedGrams * own.UsedGrams));
@@ -97,15 +101,19 @@ public static class Forecast
             (ofUse, ofScale) = (ofUse - (ofUse * ofUse / all), ofScale - (pull * pull / all));
         }
 
-        var need = use * bare;
-        var spread = (need * need * ofUse) + (perGram * perGram * ofScale) + (2 * need * perGram * both) + (use * use * Chance.PartSpread * Chance.PartSpread * squares);
-        return (((double)load.Leftover.Held.Value) + (heavier * perGram) - load.Ends - need, Math.Sqrt(Math.Max(0, spread)));
+        var need = use * (double)load.Length.Value;
+        var variance = (need * need * (ofUse + (Sureness.OneLeftover * Sureness.OneLeftover))) + (perGram * perGram * ofScale) + (2 * need * perGram * both);
+        return (((double)load.Leftover.Held.Value) + (heavier * perGram) - need, Math.Sqrt(Math.Max(0, variance)));
     }
 
-    // All the last reading must still serve.
-    private static Load LoadOf(BallInWork ball, MeasuredRate? own)
+    // All the last reading must still serve, at what the weighings taught; the ball's own rate is told against that.
+    private static Load LoadOf(BallInWork ball, MeasuredRate? own, double taught)
     {
-        var left = ball.Uses.Where(u => ball.Now is null || !ball.DoneWhenWeighed.Contains(u.Part, StringComparer.Ordinal)).ToList();
-        return new Load(ball.AsWeighed, [.. left.Select(u => u.Bare)], left.Sum(u => u.Ends)) { Rate = own };
+        var left = ball.Uses.Where(u => ball.Now is null || !ball.DoneWhenWeighed.Contains(u.Part, StringComparer.Ordinal)).Sum(u => u.Planned.Millimetres);
+        return new Load(ball.AsWeighed, At(taught, Metres.FromMillimetres(left))) { Rate = own is null ? null : own with { Factor = own.Factor / taught } };
     }
+
+    // Of a ball weighed again the label is no doubt any more.
+    private static bool IsInDoubt(BallInWork ball) =>
+        (ball.Rate is null ? LengthDoubt.Of(ball.AsWeighed) : LengthDoubt.Of(ball.AsWeighed) with { Label = 0 }).IsLarge;
 }

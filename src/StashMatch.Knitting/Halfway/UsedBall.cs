@@ -1,4 +1,5 @@
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
@@ -26,7 +27,7 @@ public sealed record UsedBall(Leftover Start, Grams Left, IReadOnlyList<PlannedU
             var used = (double)ball.Used.Value * perGram;
             bare += ball.Uses.Sum(u => u.Bare);
             metres += used - ball.Uses.Sum(u => u.Ends);
-            var label = used * Chance.RatioSpread(ball.Start);
+            var label = used * LengthDoubt.Of(ball.Start).Label;
 
             // Read twice on the same scale.
             var scale = (double)ball.Start.Weighing.BandGrams / Math.Sqrt(3) * Math.Sqrt(2) * perGram;

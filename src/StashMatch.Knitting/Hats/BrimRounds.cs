@@ -2,7 +2,7 @@ using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Hats;
 
-/// <summary>The brim's stitches, rounds and metres; rib is reckoned at 0.95 of a body stitch and the body's row gauge.</summary>
+/// <summary>The brim's stitches, rounds and metres; a stitch of rib takes 0.95 of a body stitch, and its rows stand closer by as much.</summary>
 internal static class BrimRounds
 {
     private const decimal SnugShare = 0.92m;
@@ -17,7 +17,10 @@ internal static class BrimRounds
 
     /// <summary>Rounds of rib as knitted: a folded brim twice its depth; flat before a body, an even count, so that the first stripe begins on the right side.</summary>
     public static int Rounds(Brim brim, Gauge gauge, bool even = false) =>
-        Counts.Nearest(brim.Depth.Value * (brim.Folded ? 2 : 1) * gauge.RowsPerCm, even ? 2 : 1);
+        Counts.Nearest(brim.Depth.Value * (brim.Folded ? 2 : 1) * LoopLength.RibRowsPerCm(gauge), even ? 2 : 1);
+
+    /// <summary>The depth of so many rounds of rib as knitted; a folded brim's both layers.</summary>
+    public static Centimetres Depth(int rounds, Gauge gauge) => Centimetres.From(rounds / LoopLength.RibRowsPerCm(gauge));
 
     public static PlanSection Section(Brim brim, int stitches, int rounds, bool pickedUp)
     {

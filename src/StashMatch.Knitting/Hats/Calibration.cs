@@ -35,13 +35,13 @@ public sealed record Calibration(double Factor, double MeasureSpread)
         ArgumentNullException.ThrowIfNull(ratio);
         var grams = (double)weighing.Net.Value;
         var scale = (double)weighing.BandGrams / Math.Sqrt(3) / grams;
-        var label = ratio.Source == RatioSource.Guessed ? Odds.Chance.GuessedSpread : Odds.Chance.PrintedSpread;
+        var label = Odds.LengthDoubt.LabelOf(ratio, weighing);
         return new Calibration((double)ratio.MetresIn(weighing.Net.Value) / bareMetres, Math.Sqrt((scale * scale) + (label * label)));
     }
 
     /// <summary>
     /// The usage of a knitter known by these, none or more: each weighs by its precision, beside what is known of knitters at large
-    /// (1.10, 10 %). The spread is that of the next hat: how well the knitter is known, and how much one piece differs from the next.
+    /// (1.10, 12 %). The spread is that of the next hat: how well the knitter is known, and how much one piece differs from the next.
     /// </summary>
     public static Usage Combine(IEnumerable<Calibration> known)
     {

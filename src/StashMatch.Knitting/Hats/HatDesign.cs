@@ -39,7 +39,7 @@ public sealed record HatDesign : Hat
     /// <summary>Stripes that are not all alike, one value for each; null for equal stripes.</summary>
     public StripeDepths? Stripes { get; init; }
 
-    /// <summary>What a pom-pom in yarn takes, as its maker says: it can eat as much as half the hat. Null for none.</summary>
+    /// <summary>What a pom-pom in yarn takes, as typed, no factor and no tails: it can eat as much as half the hat. Null for none.</summary>
     public Metres? PomPom { get; init; }
 
     /// <summary>Its sizes, smallest first.</summary>
@@ -68,7 +68,7 @@ public sealed record HatDesign : Hat
 
         var head = Sizes.First(s => s.Size == size).Head;
         IReadOnlyList<HatPart> parts = PomPom is { } pomPom
-            ? [.. plan.Parts, new HatPart(PartNames.PomPom, PartKind.PomPom, 0, null, 0, default, (double)pomPom.Value, Extras.Ends)]
+            ? [.. plan.Parts, new HatPart(PartNames.PomPom, PartKind.PomPom, 0, null, 0, default, 0, (double)pomPom.Value)]
             : plan.Parts;
         needs = new HatNeeds(Name, size, head, stripes, WeightClass, parts, Usage, Braids.Strands, plan);
         return true;

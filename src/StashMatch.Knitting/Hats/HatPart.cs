@@ -35,7 +35,7 @@ public enum PartKind
 /// <param name="Rows">Rows or rounds worked in it (a strand: its braid's three); 0 where not known.</param>
 /// <param name="Depth">Its depth in the finished hat; 0 where not known.</param>
 /// <param name="BareMetres">Stitches × metres per stitch, cast-on and bind-off in; no factor, no ends. In a printed hat the printed metres.</param>
-/// <param name="EndsMetres">Metres of tails and joins of a yarn cut for this part.</param>
+/// <param name="EndsMetres">Metres of tails and joins of a yarn cut for this part; of a pom-pom all it takes, as typed. No factor.</param>
 /// <param name="Yarn">The printed yarn letter it belongs to, or null.</param>
 public sealed record HatPart(
     string Name,

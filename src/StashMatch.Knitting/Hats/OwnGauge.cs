@@ -15,7 +15,7 @@ public static class OwnGauge
         ArgumentNullException.ThrowIfNull(plan);
         var flat = plan.Construction == Construction.BrimUpFlat ? 2 : 0;
         var sideways = plan.Construction == Construction.SideToSide;
-        var brimShown = design.Brim is { } b ? plan.BrimRounds / (b.Folded ? 2m : 1m) / mine.RowsPerCm : 0;
+        var brimShown = design.Brim is { } b ? plan.BrimRounds / (b.Folded ? 2m : 1m) / LoopLength.RibRowsPerCm(mine) : 0;
         var around = sideways ? plan.BodyRows / mine.RowsPerCm : (plan.BodyStitches - flat) / mine.StitchesPerCm;
         var above = sideways ? plan.BodyStitches / mine.StitchesPerCm : plan.BodyRows / mine.RowsPerCm;
         var size = new HatSize(plan.Size, Centimetres.From(around), Centimetres.From(above + brimShown), null, plan.BodyStitches);

@@ -92,6 +92,9 @@ public sealed record RowPlan
     /// <summary>The brim's visible depth; 0 without one.</summary>
     public required Centimetres BrimDepth { get; init; }
 
+    /// <summary>The depth of its rib as knitted; of a folded brim both layers.</summary>
+    public Centimetres BrimKnitted => Hats.BrimRounds.Depth(BrimRounds, Gauge);
+
     /// <summary>Whether the brim is folded.</summary>
     public required bool BrimFolded { get; init; }
 

@@ -1,136 +1,109 @@
 using StashMatch.Knitting.Hats;
-using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Odds;
 
-/// <summary>What one leftover has to serve.</summary>
-/// <param name="Leftover">The leftover.</param>
-/// <param name="Bare">Bare metres of each part it serves, each 0 or more.</param>
-/// <param name="Ends">Metres of ends of all of them together.</param>
-public sealed record Load(Leftover Leftover, IReadOnlyList<double> Bare, double Ends)
-{
-    /// <summary>What weighing this ball half-way told; null where it was not weighed since. Its label's error is then in the rate and cancels.</summary>
-    public MeasuredRate? Rate { get; init; }
-}
-
-/// <summary>The chance that no leftover runs out.</summary>
+/// <summary>The chance that the yarn of a whole hat lasts: that no leftover runs out.</summary>
 /// <remarks>
-/// A leftover holds (g + U)·ρ·(1 + η): U uniform over the scale's band, η normal. It is asked for ends + F·Σ d(1 + e), e normal.
-/// ln F is normal with the hat's factor and spread and common to all parts, so given F the leftovers are independent and the joint
-/// chance is an integral over one variable. All spreads [ours].
+/// Given φ, what all yarn of a hat shares, the leftovers are independent, so the chance is an integral over one variable: trapezoid on
+/// z from −5 to 5, each leftover in closed form. It lies between the product of the leftovers' own sureness and the least of them.
+/// What each draws from is said at <see cref="Sureness"/>.
 /// </remarks>
 public static class Chance
 {
-    /// <summary>One standard deviation of a printed or measured ratio, as a share.</summary>
-    public const double PrintedSpread = 0.02;
-
-    /// <summary>One standard deviation of a guessed ratio, as a share.</summary>
-    public const double GuessedSpread = 0.12;
-
-    /// <summary>One standard deviation of a part's own use, as a share.</summary>
-    public const double PartSpread = 0.03;
-
-    private const int LeastPoints = 31;
+    private const int LeastPoints = 41;
+    private const int MostOnStack = 64;
     private const double Reach = 5;
 
-    /// <summary>Where in the scale's band it is looked at, and how much each counts for.</summary>
-    internal static readonly (double At, double Weight)[] Gauss =
-        [(-Math.Sqrt(0.6), 5 / 18.0), (0, 8 / 18.0), (Math.Sqrt(0.6), 5 / 18.0)];
+    // A leftover's own doubts smooth its step over 0.036 at least: wide spreads want more points.
+    private const double Step = 0.04;
 
-    /// <summary>The chance, 0 to 1, that every leftover lasts; 1 for no loads.</summary>
-    public static double OfEnough(Usage usage, IReadOnlyList<Load> loads)
+    /// <summary>The chance, 0 to 1, that every leftover lasts; 1 for no loads. Right to about 1e-5.</summary>
+    /// <param name="usage">The hat's usage; its factor is in the loads already.</param>
+    /// <param name="loads">Each leftover once.</param>
+    public static double OfEnough(Usage usage, params ReadOnlySpan<Load> loads)
     {
         ArgumentNullException.ThrowIfNull(usage);
-        ArgumentNullException.ThrowIfNull(loads);
-        var facts = loads.Select(Facts.Of).ToArray();
-        var sum = 0.0;
-        foreach (var (factor, weight) in PointsOf(usage))
+        var common = Math.Sqrt(Sureness.CommonVariance(usage.Spread));
+        var balls = loads.Length <= MostOnStack ? stackalloc Ball[loads.Length] : new Ball[loads.Length];
+        for (var i = 0; i < loads.Length; i++)
         {
-            var chance = 1.0;
-            foreach (var f in facts)
+            balls[i] = new Ball(loads[i]);
+        }
+
+        var points = Math.Max(LeastPoints, (2 * (int)Math.Ceiling(Reach * common / Step)) + 1);
+        var (sum, weights) = (0.0, 0.0);
+        for (var i = 0; i < points; i++)
+        {
+            var z = (2 * Reach * i / (points - 1)) - Reach;
+            var weight = Math.Exp(-z * z / 2) * (i == 0 || i == points - 1 ? 0.5 : 1);
+            weights += weight;
+            for (var j = 0; j < balls.Length && weight > 1e-15; j++)
             {
-                chance *= f.LastsGiven(factor);
-                if (chance < 1e-12)
-                {
-                    break;
-                }
+                weight *= balls[j].LastsGiven(common * z);
             }
 
-            sum += weight * chance;
+            sum += weight;
         }
 
-        return Math.Clamp(sum, 0, 1);
+        return Math.Clamp(sum / weights, 0, 1);
     }
 
-    /// <summary>The factors looked at, and how much each counts for; the weights add up to 1.</summary>
-    internal static (double Factor, double Weight)[] PointsOf(Usage usage)
+    // Grams count as shares of the last reading. Weighed half-way, the rate seen tells where in the scale's band the truth is likelier to lie,
+    // and how far it is the label that is off.
+    private readonly struct Ball
     {
-        if (usage.Spread == 0)
+        private readonly double _asked;
+        private readonly double _spread;
+        private readonly ScaleBand _band;
+        private readonly bool _weighed;
+        private readonly double _rate;
+        private readonly double _ofLabel;
+        private readonly double _ofScale;
+        private readonly double _width;
+
+        public Ball(Load load)
         {
-            return [(usage.Factor, 1)];
-        }
-
-        // A leftover's own doubts smooth its step over about 0.05 / spread: wide spreads want more points.
-        var points = new (double Factor, double Weight)[Math.Max(LeastPoints, (2 * (int)Math.Ceiling(Reach * usage.Spread / 0.05)) + 1)];
-        var (step, weights) = (2 * Reach / (points.Length - 1), 0.0);
-        for (var i = 0; i < points.Length; i++)
-        {
-            var z = -Reach + (i * step);
-            points[i] = (usage.Factor * Math.Exp(usage.Spread * z), Normal.Density(z) * (i == 0 || i == points.Length - 1 ? 0.5 : 1));
-            weights += points[i].Weight;
-        }
-
-        for (var i = 0; i < points.Length; i++)
-        {
-            points[i].Weight /= weights;
-        }
-
-        return points;
-    }
-
-    /// <summary>One standard deviation of a leftover's ratio, as a share: measured is half the scale step / √3 over the grams weighed, but no less than printed.</summary>
-    public static double RatioSpread(Leftover leftover)
-    {
-        ArgumentNullException.ThrowIfNull(leftover);
-        var half = (double)leftover.Weighing.ScaleStep.Value / 2;
-        return leftover.Ratio.Source switch
-        {
-            RatioSource.Guessed => GuessedSpread,
-            RatioSource.Measured => Math.Max(PrintedSpread, half / Math.Sqrt(3) / (double)leftover.Ratio.MassInGrams),
-            _ => PrintedSpread,
-        };
-    }
-
-    // A ball weighed half-way has little doubt besides its scale's: three points would be steps.
-    private static readonly (double At, double Weight)[] Fine = [.. Enumerable.Range(0, 12).Select(i => ((((2 * i) + 1) / 12.0) - 1, 1 / 12.0))];
-
-    private sealed record Facts(double Grams, double Band, double MetresPerGram, double RatioSpread, double Bare, double SquareSum, double Ends, MeasuredRate? Rate)
-    {
-        public static Facts Of(Load load) => new(
-            (double)load.Leftover.Weighing.Net.Value,
-            (double)load.Leftover.Weighing.BandGrams,
-            (double)load.Leftover.Ratio.MetresPerGram,
-            Chance.RatioSpread(load.Leftover),
-            load.Bare.Sum(),
-            load.Bare.Sum(d => d * d),
-            load.Ends,
-            load.Rate);
-
-        public double LastsGiven(double factor)
-        {
-            var chance = 0.0;
-            foreach (var (at, weight) in Rate is null ? Gauss : Fine)
+            var doubt = LengthDoubt.Of(load.Leftover);
+            var held = load.Leftover.Ratio.MetresIn(load.Leftover.Weighing.Net.Value);
+            _asked = Math.Log((double)(load.Length.Value / held));
+            if (load.Rate is not { } rate)
             {
-                // A ball weighed half-way is asked for its own rate, of which the common factor is only the half not seen on the scale.
-                var (use, doubt, heavier) = Rate?.Given(factor, RatioSpread, Band, at) ?? (factor, 0, Band * at);
-                var holds = Math.Max(0, Grams + heavier) * MetresPerGram;
-                var label = Rate is null ? holds * RatioSpread : use * Bare * doubt;
-                var over = holds - Ends - (use * Bare);
-                var spread = Math.Sqrt((label * label) + (use * use * PartSpread * PartSpread * SquareSum));
-                chance += weight * (spread == 0 ? (over >= 0 ? 1 : 0) : Normal.Below(over / spread));
+                _spread = Math.Sqrt(Sureness.OwnVariance(doubt.Label));
+                _band = new ScaleBand(doubt.Band, _spread);
+                return;
             }
 
-            return chance;
+            var (label, past, last) = (doubt.Label * doubt.Label, rate.Spread * rate.Spread, doubt.Band * doubt.Band / 3);
+            var used = rate.UsedGrams / (double)load.Leftover.Weighing.Net.Value;
+            var all = label + past + (last / (used * used));
+            var pull = last / used / all;
+            _weighed = true;
+            _rate = Math.Log(rate.Factor);
+            _ofLabel = label / (label + past);
+            _spread = Math.Sqrt((label * (1 - _ofLabel)) + (Sureness.OneLeftover * Sureness.OneLeftover));
+
+            // A heavier ball also used less than was seen; to first order that widens the band.
+            var wider = 1 + (_ofLabel / used);
+            _ofScale = pull * wider;
+            _width = Math.Sqrt(3 * Math.Max(0, last - (pull * pull * all))) * wider;
+        }
+
+        public double LastsGiven(double common)
+        {
+            if (double.IsNegativeInfinity(_asked))
+            {
+                return 1;
+            }
+
+            if (!_weighed)
+            {
+                return _band.Lasts(_asked + common);
+            }
+
+            // By how much more this ball seems to take than the others: part is its label, part the reading.
+            var apart = _rate - common;
+            var centre = Math.Max(0.01, 1 + (_ofScale * apart));
+            return new ScaleBand(_width / centre, _spread).Lasts(_asked + common + (_ofLabel * apart) - Math.Log(centre));
         }
     }
 }

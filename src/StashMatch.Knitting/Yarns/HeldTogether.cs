@@ -58,13 +58,12 @@ public sealed record HeldTogether(Metres Length, decimal MetresPer100Grams, IRea
         var itself = first.Id == second.Id;
         var held = itself ? Doubled(first) : Of(first, second);
         var (a, b) = (1 / first.Ratio.MetresPer100Grams, 1 / second.Ratio.MetresPer100Grams);
-        var step = first.Weighing.ScaleStep > second.Weighing.ScaleStep ? first.Weighing.ScaleStep : second.Weighing.ScaleStep;
         var grams = held.Length.Value * 100 / held.MetresPer100Grams;
         var source = (RatioSource)Math.Max((int)first.Ratio.Source, (int)second.Ratio.Source);
         var together = new Leftover(
             id,
             itself ? $"{first.Name} held double" : $"{first.Name} with {second.Name}",
-            new Weighing(Grams.From(grams), default, step),
+            itself ? Weighing.Together(Grams.From(grams), first.Weighing) : Weighing.Together(Grams.From(grams), first.Weighing, second.Weighing),
             new LabelRatio(100, MassUnit.Grams, Math.Max(held.MetresPer100Grams, LabelRatio.LeastMetresPer100G), LengthUnit.Metres, source))
         {
             Class = held.Class,
@@ -81,5 +80,5 @@ public sealed record HeldTogether(Metres Length, decimal MetresPer100Grams, IRea
     // What stays, as a weighing of its own; less than a decimetre is nothing.
     private static Leftover? Rest(Leftover of, Metres left) => left.Millimetres < 100 || Grams.From(of.Ratio.GramsOf(left)) is var grams && grams <= default(Grams)
         ? null
-        : of with { Weighing = new Weighing(grams, default, of.Weighing.ScaleStep) };
+        : of with { Weighing = Weighing.Together(grams, of.Weighing) };
 }

@@ -17,7 +17,7 @@ public static class Joined
 
     /// <summary>
     /// Leftovers joined to one: what they hold together less two tails for each join. It is known as well as its least known ratio, its
-    /// scale's steps add, and it looks like the longest of them.
+    /// scales' bands add, and it looks like the longest of them.
     /// </summary>
     /// <param name="id">What they are known by together.</param>
     /// <param name="leftovers">Two or more, each holding more than the tails, in the order they are knitted.</param>
@@ -37,7 +37,7 @@ public static class Joined
         {
             Id = id,
             Name = string.Join(" then ", leftovers.Select(l => l.Name)),
-            Weighing = new Weighing(Grams.From(grams), default, Grams.From(Math.Min(leftovers.Sum(l => l.Weighing.ScaleStep.Value), grams))),
+            Weighing = Weighing.Together(Grams.From(grams), [.. leftovers.Select(l => l.Weighing)]),
             Ratio = new LabelRatio(grams, MassUnit.Grams, metres, LengthUnit.Metres, (RatioSource)leftovers.Max(l => (int)l.Ratio.Source)),
             Class = longest.ClassOrGuess,
             Superwash = false,

@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Yarns;

@@ -1,5 +1,7 @@
+using System.Globalization;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Questions;
@@ -28,6 +30,9 @@ public static class MatchQuestion
     /// <summary>What is kept in reserve on top of the need.</summary>
     public static readonly Field AllowancePercent = Field.Number("allowancePercent", 0, 100) with { Called = "allowance", Before = ["allowance"] };
 
+    /// <summary>How surely each leftover must last by itself for a yes; nothing said is 0.90.</summary>
+    public static readonly Field Target = Field.Number("target", 0.80m, 0.99m) with { Says = "One of 0.80, 0.85, 0.90, 0.93, 0.95, 0.97, 0.98, 0.99. Left out: 0.90." };
+
     /// <summary>How the stripes are ordered by colour.</summary>
     public static readonly Field ColourOrder = Field.Word<ColourOrder>("colourOrder") with { Called = "colours", Before = ["colours"] };
 
@@ -41,7 +46,7 @@ public static class MatchQuestion
     public static readonly Field Fibres = Field.Word<FibreChoice>("fibres");
 
     /// <summary>The plan whose own yarn counts as free.</summary>
-    public static readonly Field Plan = Field.Text("plan") with { Says = "The plan whose own yarn counts as free." };
+    public static readonly Field Plan = Field.Text("plan") with { Says = "The plan that is changed: its own yarn counts as free." };
 
     /// <summary>Leftovers: ids of logged ones, or each with its fields; nothing said is all that are logged.</summary>
     public static readonly Field Leftovers = Field.Of("leftovers", LeftoverText.Fields).Several(MostLeftovers) with
@@ -58,8 +63,8 @@ public static class MatchQuestion
     /// <summary>All fields, in the order an address names them.</summary>
     public static IReadOnlyList<Field> Fields { get; } =
     [
-        Hat, Size, Stripes, Arrangement, AllowancePercent, NextDoor, .. ChangedHat.Fields, InTurn, ColourOrder, Bag, Fibres, Plan,
-        Together.Held, Together.Joined, Pairings.Apart, Back, Leftovers, Pairings.Locks, Pairings.Never,
+        Hat, Size, Stripes, Arrangement, AllowancePercent, Target, NextDoor, .. ChangedHat.Fields, InTurn, ColourOrder, Bag, Fibres, Plan,
+        Together.Held, Together.Joined, Pairings.Apart, Back, Leftovers, Pairings.Locks, Pairings.Never, Pairings.Like,
     ];
 
     /// <summary>What falls away where another field is changed, name by name: the page's script goes by it.</summary>
@@ -91,6 +96,7 @@ public static class MatchQuestion
         var arrangement = asked.Word<Arrangement>(Arrangement) ?? Knitting.Matching.Arrangement.OwnColours;
         var inTurn = asked.Whole(InTurn) ?? Math.Clamp((stripes ?? 4) - 1, 2, 3);
         var allowance = asked.Number(AllowancePercent) ?? usualAllowance;
+        var target = ReadTarget(asked);
         var order = asked.Word<ColourOrder>(ColourOrder) ?? Knitting.Matching.ColourOrder.Any;
         var blend = asked.Text(NextDoor) == "blend";
         var fibres = asked.Word<FibreChoice>(Fibres) ?? FibreChoice.Any;
@@ -119,11 +125,13 @@ public static class MatchQuestion
             Arrangement = arrangement,
             InTurn = inTurn,
             AllowancePercent = allowance,
+            Target = target.Chance,
             Blend = blend,
             ColourOrder = order,
             Locks = locks,
             Never = never,
             Apart = apart,
+            Like = Pairings.ReadLike(asked),
         };
     }
 
@@ -140,6 +148,7 @@ public static class MatchQuestion
         said = Put(said, Arrangement, from.Arrangement, to.Arrangement, a => Said.Exact(Names.Of(a)));
         said = Put(said, InTurn, from.InTurn, to.InTurn, n => Said.Exact(Said.Number(n)));
         said = Put(said, AllowancePercent, from.AllowancePercent, to.AllowancePercent, a => Said.Exact(Said.Number(a)));
+        said = Put(said, Target, from.Target, to.Target, t => Said.Exact(Said.Number((decimal)t)));
         said = Put(said, NextDoor, from.Blend, to.Blend, b => Said.Exact(b ? "blend" : "differ"));
         said = Put(said, ColourOrder, from.ColourOrder, to.ColourOrder, o => Said.Exact(Names.Of(o)));
         var gone = from.Leftovers.Select(l => l.Id).Except(to.Leftovers.Select(l => l.Id), StringComparer.Ordinal).ToList();
@@ -147,6 +156,23 @@ public static class MatchQuestion
         said = from.Apart.SequenceEqual(to.Apart, StringComparer.Ordinal) ? said : said.With(Pairings.Apart, Said.Several(to.Apart));
         said = from.Locks.SequenceEqual(to.Locks) ? said : said.With(Pairings.Locks, Said.Several(to.Locks.Select(Pairings.Say)));
         return from.Never.SequenceEqual(to.Never) ? said : said.With(Pairings.Never, Said.Several(to.Never.Select(Pairings.Say)));
+    }
+
+    private static Rung ReadTarget(Reading asked)
+    {
+        if (asked.Number(Target) is not { } target)
+        {
+            return Rung.UsualTarget;
+        }
+
+        if (Rung.TryOf((double)target, out var rung))
+        {
+            return rung;
+        }
+
+        var rungs = string.Join(", ", Rung.All.Where(r => r >= Rung.LeastTarget).Select(r => r.Chance.ToString("0.00", CultureInfo.InvariantCulture)));
+        asked.Wrong(Target, $"must be one of {rungs}");
+        return Rung.UsualTarget;
     }
 
     /// <summary>One of a hat's sizes, which must be named.</summary>

@@ -24,6 +24,9 @@ public static class Pairings
     /// <summary>Something else there.</summary>
     public static readonly Field Never = Field.Of("never", Part, Leftover).Several(MostOfThem) with { GoesWith = ["hat"] };
 
+    /// <summary>The plan seen before: of plans as good the one is taken that changes least of it.</summary>
+    public static readonly Field Like = Field.Of("like", Part, Leftover).Several(MostOfThem) with { GoesWith = ["hat", "size", "stripes", "arrangement"] };
+
     /// <summary>Parts cut out of the letter, thread or stripe they would come from, so that any leftover may serve them.</summary>
     public static readonly Field Apart = Field.Text("apart").Several(MostOfThem) with { GoesWith = ["hat", "stripes"] };
 
@@ -82,6 +85,10 @@ public static class Pairings
 
         return [.. list.Distinct()];
     }
+
+    /// <summary>Reads the plan seen before. What is not there any more is passed over: it was true once and asks nothing.</summary>
+    internal static IReadOnlyList<Pairing> ReadLike(Reading asked) =>
+        [.. asked.Each(Like).Where(l => PartOf(l.Said).Length > 0 && LeftoverOf(l.Said).Length > 0).Select(l => new Pairing(PartOf(l.Said), LeftoverOf(l.Said)))];
 
     internal static IReadOnlyList<string> ReadApart(Reading asked, PartsKnown parts)
     {

@@ -59,7 +59,8 @@ public sealed record CanIMakeAnswer(
     string Arrangement,
     string? WeakestLeftover,
     decimal MarginPercent,
-    decimal? SafeToPercent,
+    double Sureness,
+    double Reach,
     IReadOnlyList<PartAnswerBody> Parts,
     IReadOnlyList<LeftoverAnswerBody> Leftovers,
     decimal ShortMetres,
@@ -67,4 +68,29 @@ public sealed record CanIMakeAnswer(
     string? Care,
     IReadOnlyList<NoticeBody> Warnings,
     IReadOnlyList<NoticeBody> Cautions,
-    IReadOnlyList<RepairBody> Repairs);
+    IReadOnlyList<RepairBody> Repairs)
+{
+    /// <summary>How many different leftovers are wanted, where why is too-few-leftovers.</summary>
+    public int? Wanted { get; init; }
+
+    /// <summary>How many are there of at least <see cref="EachMetres"/>.</summary>
+    public int? There { get; init; }
+
+    /// <summary>What each must hold.</summary>
+    public decimal? EachMetres { get; init; }
+
+    /// <summary>Up to three plans, the surest first; none stands twice.</summary>
+    public required IReadOnlyList<SharedPlanBody> Plans { get; init; }
+
+    /// <summary>How this was chosen, the weightiest first.</summary>
+    public required IReadOnlyList<ChosenBody> Chosen { get; init; }
+}
+
+/// <summary>One of the plans of an answer: surest, uses-most-up or evenest.</summary>
+public sealed record SharedPlanBody(string Kind, double ChanceOfEnough, decimal MarginPercent, double Sureness, IReadOnlyList<PartAnswerBody> Parts);
+
+/// <summary>One thing a plan is chosen by: a chance, metres or a count, and what limits it.</summary>
+public sealed record ChosenBody(string Tier, decimal? Figure, LimitBody? LimitedBy);
+
+/// <summary>The part, the leftover or both that limit a figure: less of the one, or more of the other, lifts it.</summary>
+public sealed record LimitBody(string? Part, string? Leftover);

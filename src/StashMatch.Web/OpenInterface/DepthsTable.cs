@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Matching;
 using StashMatch.Store;
 

@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Matching;
 using StashMatch.Store;
 
@@ -14,7 +15,14 @@ public sealed record BagCellBody(
     decimal MarginPercent,
     string? WeakestPart,
     decimal ShortMetres,
-    string? Text);
+    string? Text)
+{
+    /// <summary>The rung of the plan that opens: 0 with something short, 0.5 by the label.</summary>
+    public double Sureness { get; init; }
+
+    /// <summary>The highest rung over all plans with this word.</summary>
+    public double Reach { get; init; }
+}
 
 /// <summary>All cells: sizes first, in each the stripe counts, in each the arrangements.</summary>
 public sealed record FromThisBagAnswer(decimal AllowancePercent, IReadOnlyList<BagCellBody> Cells);
@@ -52,5 +60,9 @@ public static class FromThisBagTable
         cell.MarginPercent,
         cell.WeakestPart,
         cell.Short.Value,
-        cell.Cannot?.Reason);
+        cell.Cannot?.Reason)
+    {
+        Sureness = Math.Round(cell.Sureness, 2),
+        Reach = Math.Round(cell.Reach, 2),
+    };
 }

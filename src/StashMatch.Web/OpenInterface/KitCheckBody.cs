@@ -1,8 +1,17 @@
 namespace StashMatch.Web.OpenInterface;
 
-/// <summary>A kit in one cell, its skeins at one weight; where not exact, what is short is told at most.</summary>
+/// <summary>A kit in one cell, its skeins at one weight; where not exact, a better plan may exist.</summary>
 public sealed record KitSideBody(
-    string Verdict, decimal MarginPercent, string? WeakestPart, string? WeakestSkein, decimal ShortMetres, decimal ShortForAllowanceMetres, bool Exact);
+    string Verdict, decimal MarginPercent, string? WeakestPart, string? WeakestSkein, decimal ShortMetres, decimal ShortForAllowanceMetres, bool Exact)
+{
+    public required string Why { get; init; }
+
+    /// <summary>The rung of the plan that opens: 0 with something short, 0.5 by the label.</summary>
+    public double Sureness { get; init; }
+
+    /// <summary>The highest rung over all plans with this word.</summary>
+    public double Reach { get; init; }
+}
 
 /// <summary>One size, stripe count and arrangement; what cannot be knitted so says why.</summary>
 public sealed record KitCellBody(

@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Matching;
 using StashMatch.Store;
 

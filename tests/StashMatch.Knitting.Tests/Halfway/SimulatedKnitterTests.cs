@@ -1,41 +1,46 @@
 using StashMatch.Knitting.Halfway;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using Xunit;
 
 namespace StashMatch.Knitting.Tests.Halfway;
 
-/// <summary>Knitters drawn from what the forecast believes: what it says nine times in ten must come about nine times in ten.</summary>
+/// <summary>
+/// Knitters who are not drawn from what the forecast believes: their factors lie evenly from far under to far over what the plan was made
+/// with, and labels and parts are off evenly, not normally. What is said nine times in ten must still come about about nine times in ten.
+/// </summary>
 public sealed class SimulatedKnitterTests
 {
     private const int Knitters = 20_000;
 
     [Theory]
-    [InlineData(1.10, 0.10, 0.1)]
-    [InlineData(1.10, 0.10, 1.0)]
+    [InlineData(1.10, 0.12, 0.1)]
+    [InlineData(1.10, 0.12, 1.0)]
     [InlineData(1.00, 0.06, 0.1)]
-    public void Intervals_and_chances_hold_about_as_often_as_they_say(double factor, double spread, double step)
+    public void Intervals_hold_and_chances_come_about_for_knitters_of_every_kind(double factor, double spread, double step)
     {
         var usage = new Usage(factor, spread);
         var random = new Random(17);
-        double Gauss() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        double Evenly(double within) => within * ((2 * random.NextDouble()) - 1);
         double Read(double grams) => Math.Round(grams / step, MidpointRounding.AwayFromZero) * step;
 
         // Every weight that is read alike is as likely: whole steps, from about the need to 2 g over it.
         double Ball(double need) => (Math.Floor(need / step) - 0.5 + (Math.Round(2 / step) * random.NextDouble())) * step;
         var (within, of) = (new int[2], 0);
-        var (said, came, likely, cameLikely, saidLikely) = (0.0, 0, 0, 0, 0.0);
+        var (said, came, likely) = (0.0, 0, 0);
         for (var k = 0; k < Knitters; k++)
         {
-            var f = factor * Math.Exp(spread * Gauss());
-            double Use(double bare) => 0.3 + (f * bare * (1 + (0.03 * Gauss())));
+            // From 15 % under the plan to 20 % over it, or half that on a printed table.
+            var f = factor * (1 + ((0.025 + Evenly(0.175)) * spread / 0.12));
+            double Use(double bare) => 0.3 + (f * bare * (1 + Evenly(0.05)));
 
             // One ball of brim and crown, weighed after the brim; one of two stripes, not weighed again.
-            double[] labels = [1 + (0.02 * Gauss()), 1 + (0.02 * Gauss())];
+            double[] labels = [1 + Evenly(0.035), 1 + Evenly(0.035)];
             double[] start = [Ball(31 * factor / 4), Ball(21 * factor / 4)];
-            var (brim, crown, stripes) = (Use(20), Use(10), Use(10) + Use(10));
+            var (brim, crown, stripes) = (Use(20), Use(10), Use(20));
             var afterBrim = start[0] - (brim / (4 * labels[0]));
             double[] spare = [(start[0] * 4) - ((brim + crown) / labels[0]), (start[1] * 4) - (stripes / labels[1])];
             if (Read(afterBrim) < step)
@@ -57,47 +62,43 @@ public sealed class SimulatedKnitterTests
 
             if (ahead.Verdict != Verdict.No)
             {
-                var lasts = spare[0] >= 0 && spare[1] >= 0;
                 likely++;
                 said += ahead.ChanceOfEnough;
-                came += lasts ? 1 : 0;
-                if (ahead.ChanceOfEnough is > 0.6 and < 0.9)
-                {
-                    (saidLikely, cameLikely) = (saidLikely + ahead.ChanceOfEnough - (lasts ? 1 : 0), cameLikely + 1);
-                }
+                came += spare[0] >= 0 && spare[1] >= 0 ? 1 : 0;
             }
         }
 
-        Assert.True(of > 0.9 * Knitters && likely > 0.2 * Knitters && cameLikely > 500);
-        Assert.InRange(within[0] / (double)of, 0.88, 0.92);
-        Assert.InRange(within[1] / (double)of, 0.88, 0.92);
-        Assert.InRange((said - came) / likely, -0.02, 0.02);
-        Assert.InRange(saidLikely / cameLikely, -0.05, 0.05);
+        TestContext.Current.TestOutputHelper!.WriteLine($"{within[0] / (double)of:0.000} {within[1] / (double)of:0.000} said {said / likely:0.000} came {came / (double)likely:0.000} of {likely}");
+        Assert.True(of > 0.9 * Knitters && likely > 0.2 * Knitters);
+        Assert.InRange(within[0] / (double)of, 0.88, 0.97);
+        Assert.InRange(within[1] / (double)of, 0.88, 0.97);
+
+        // On a scale of 1 g the chance counts a whole step either way where half of one is true, so it says less than comes about.
+        Assert.InRange((said - came) / likely, step < 1 ? -0.05 : -0.15, 0.02);
     }
 
     [Fact]
-    public void What_a_finished_plan_teaches_is_the_knitters_factor()
+    public void What_weighing_teaches_meets_the_plan_by_its_precision()
     {
-        var usage = Usage.Uncalibrated;
-        var random = new Random(5);
-        double Gauss() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
-        var (inside, all) = (0, 2_000);
-        for (var k = 0; k < all; k++)
-        {
-            var f = 1.10 * Math.Exp(0.10 * Gauss());
-            var balls = new List<UsedBall>();
-            foreach (var id in new[] { "a", "b", "c" })
-            {
-                var used = (0.6 + (f * 40)) / 4 / (1 + (0.02 * Gauss()));
-                var ball = Made(id, 20, 0.1, usage, ("stripe 1", 20), ("stripe 2", 20));
-                balls.Add(new UsedBall(ball.Start, Grams.From((decimal)Math.Max(0, Math.Round(20 - used, 1))), ball.Uses));
-            }
+        // By hand: 8 % over the plan, off by 2 % of label and 3 % of the ball, so 0.0013 and 0.015² of damp more, precision 655.74; the plan's
+        // 1 / 0.12² = 69.44. ln 1.08 × 655.74 / 725.18 = 0.06959, so 1.1793; spread 1 / √725.18 = 0.0371.
+        var learned = MeasuredRate.Learn(Usage.Uncalibrated, [(new MeasuredRate(1.08, 0.03, 1_000), 0.02, 0)]);
+        Assert.Equal((1.1793, 0.0371), (Math.Round(learned.Factor, 4), Math.Round(learned.Spread, 4)));
 
-            var learned = UsedBall.Learn(balls)!;
-            inside += Math.Abs(Math.Log(learned.Factor / f)) < 1.645 * learned.MeasureSpread ? 1 : 0;
-        }
+        // Damp is in all balls alike, so no number of them does away with it: 1 / (69.44 + 1 / 0.015²) = 0.0149².
+        var many = MeasuredRate.Learn(Usage.Uncalibrated, Enumerable.Repeat((new MeasuredRate(1.08, 0.03, 1_000), 0.02, 0.0), 100_000));
+        Assert.Equal(0.0149, many.Spread, 0.0001);
+        Assert.Equal(Usage.Uncalibrated, MeasuredRate.Learn(Usage.Uncalibrated, []));
+    }
 
-        Assert.InRange(inside / (double)all, 0.86, 0.94);
+    [Fact]
+    public void What_a_finished_plan_teaches_is_used_less_ends_against_bare_with_label_and_scale_as_doubt()
+    {
+        // By hand: three balls of 20 g at 4 m/g, 40 m bare and 0.6 m of ends each, 8.6 g left of each: 11.4 g are 45.6 m, less 0.6 m is 45 m,
+        // factor 1.125. Each is off by 2 % of 45.6 m and by 0.05 / √3 × √2 × 4 m = 0.163 m: √(3 × (0.912² + 0.163²)) / 135 = 1.19 %.
+        var learned = UsedBall.Learn([.. new[] { "a", "b", "c" }.Select(id =>
+            Made(id, 20, 0.1, Usage.Uncalibrated, ("stripe 1", 20), ("stripe 2", 20)) is var ball ? new UsedBall(ball.Start, Grams.From(8.6m), ball.Uses) : null!)])!;
+        Assert.Equal((1.125, 0.0119), (Math.Round(learned.Factor, 4), Math.Round(learned.MeasureSpread, 4)));
     }
 
     [Fact]

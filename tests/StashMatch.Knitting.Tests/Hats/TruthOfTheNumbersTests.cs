@@ -47,28 +47,63 @@ public sealed class TruthOfTheNumbersTests
     }
 
     [Fact]
-    public void Calibrated_on_one_weighed_hat_the_next_hat_lies_in_the_stated_interval_nine_times_in_ten()
+    public void The_stated_intervals_of_a_need_against_published_hats_are_told_whatever_they_are()
     {
-        // 1,000 simulated knitters: ln factor normal about 1.10 with 10 %; one piece of knitting differs from the next by 3.2 %; the
-        // label errs by 2 %, the scale within half a step.
+        // How many of the 13 stated yardages lie in 80 and in 90 % of what we say: normal in the logarithm, 1.2816 and 1.6449 standard
+        // deviations of 12 % either way. A figure to look at; where it changes, look why.
+        var apart = PublishedHats.All().Select(h =>
+        {
+            var needs = h.Hat.Needs("X", 1);
+            return Math.Log(h.StatedMetres / (double)needs.Parts.Sum(p => p.Need(needs.Usage).Value)) / needs.Usage.Spread;
+        }).ToList();
+        var (eighty, ninety) = (apart.Count(a => Math.Abs(a) < 1.2816), apart.Count(a => Math.Abs(a) < 1.6449));
+        TestContext.Current.TestOutputHelper!.WriteLine($"of {apart.Count} published hats {eighty} lie in the 80 % interval, {ninety} in the 90 % interval");
+        Assert.Equal((9, 9), (eighty, ninety));
+    }
+
+    [Fact]
+    public void A_knitter_nobody_has_weighed_takes_1_10_of_the_bare_metres_give_or_take_12_per_cent_and_a_known_one_5()
+    {
+        Assert.Equal((1.10, 0.12, false), (Usage.Uncalibrated.Factor, Usage.Uncalibrated.Spread, Usage.Uncalibrated.Calibrated));
+        Assert.Equal((1.00, 0.06), (Usage.PrintedBare.Factor, Usage.PrintedBare.Spread));
+        Assert.Equal((0.90, 0.06), (Usage.PrintedWithAllowance.Factor, Usage.PrintedWithAllowance.Spread));
+        Assert.Equal(0.05, Usage.CalibratedSpread);
+    }
+
+    [Fact]
+    public void One_swatch_and_what_is_known_of_knitters_at_large_meet_by_their_precision()
+    {
+        // By hand: at large ln 1.10 = 0.09531 with 1 / 0.12² = 69.44; the swatch ln 1.21 = 0.19062 with 1 / (0.02² + 0.032²) = 702.25.
+        // Together 0.18204, factor 1.1997; spread √(1 / 771.69 + 0.032²) = 0.0482, the 5 % of a calibrated knitter.
+        var known = Calibration.Combine([new Calibration(1.21, 0.02)]);
+        Assert.Equal((1.1997, 0.0482, true), (Math.Round(known.Factor, 4), Math.Round(known.Spread, 4), known.Calibrated));
+        Assert.Equal(Usage.Uncalibrated, Calibration.Combine([]));
+    }
+
+    [Theory]
+    [InlineData(0.85)]
+    [InlineData(1.00)]
+    [InlineData(1.10)]
+    [InlineData(1.25)]
+    [InlineData(1.45)]
+    public void A_knitter_of_any_kind_weighed_on_one_hat_finds_the_next_in_the_stated_interval_at_least_17_times_in_20(double own)
+    {
+        // Nothing here is drawn from what the program believes of knitters: each takes one and the same factor, and all that differs from piece
+        // to piece, label to label and reading to reading is spread evenly: ± 5.5 %, ± 3.5 %, half a step.
         var random = new Random(20);
-        double Gauss() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        double Evenly(double within) => within * ((2 * random.NextDouble()) - 1);
         var ratio = new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed);
         var bare = Samples.SideToSide.Needs("C", 6).Parts.Sum(p => p.BareMetres);
         var within = 0;
-        const int Knitters = 1_000;
-        for (var i = 0; i < Knitters; i++)
+        const int Hats = 2_000;
+        for (var i = 0; i < Hats; i++)
         {
-            var own = 1.10 * Math.Exp(0.10 * Gauss());
-            var used = own * Math.Exp(Calibration.FromPieceToPiece * Gauss()) * bare;
-            var grams = Math.Round((decimal)(used / 4 / (1 + (0.02 * Gauss()))), 1);
+            var grams = Math.Round((decimal)(own * (1 + Evenly(0.055)) * bare / 4 / (1 + Evenly(0.035))), 1);
             var usage = Calibration.Combine([Calibration.FromUse(bare, new Weighing(Grams.From(grams), default, Grams.From(0.1m)), ratio)]);
-            var next = own * Math.Exp(Calibration.FromPieceToPiece * Gauss());
-            within += Math.Abs(Math.Log(next / usage.Factor)) <= 1.645 * usage.Spread ? 1 : 0;
-            Assert.InRange(usage.Spread, 0.04, 0.055);
+            within += Math.Abs(Math.Log(own * (1 + Evenly(0.055)) / usage.Factor)) <= 1.645 * usage.Spread ? 1 : 0;
         }
 
-        Assert.InRange(within / (double)Knitters, 0.88, 0.92);
+        Assert.InRange(within / (double)Hats, 0.85, 0.99);
     }
 
     [Fact]

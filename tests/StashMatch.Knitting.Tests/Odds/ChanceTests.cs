@@ -1,11 +1,24 @@
+using CsCheck;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Odds;
+using StashMatch.Knitting.Yarns;
 using Xunit;
 
 namespace StashMatch.Knitting.Tests.Odds;
 
 public sealed class ChanceTests
 {
+    private static readonly Gen<(Usage Usage, Load[] Loads)> Hats =
+        from spread in Gen.OneOf(0.0, 0.03, 0.05, 0.06, 0.12, 0.25)
+        from loads in (
+            from milligrams in Gen.Int[500, 100_000]
+            from step in Gen.OneOf(0m, 0.01m, 0.1m, 0.5m, 1m)
+            from tare in Gen.OneOf(0m, 0m, 5m)
+            from source in Gen.Enum<RatioSource>()
+            from share in Gen.Double[0.4, 1.1]
+            select Balls.On(Balls.Of(milligrams / 1000m, step, tare, source, 10, 40), share * milligrams * 0.004)).Array[0, 12]
+        select (new Usage(1.1, spread), loads);
+
     [Theory]
     [InlineData(0, 0.5)]
     [InlineData(1, 0.841344746068543)]
@@ -19,50 +32,49 @@ public sealed class ChanceTests
     }
 
     [Fact]
-    public void The_joint_chance_agrees_with_simulated_draws()
+    public void It_lies_between_the_product_of_the_leftovers_own_sureness_and_the_least_of_them() => Hats.Sample(
+        (usage, loads) =>
+        {
+            var own = Array.ConvertAll(loads, l => Sureness.Of(l.Leftover, l.Length, usage));
+            var joint = Chance.OfEnough(usage, loads);
+            Assert.InRange(joint, own.Aggregate(1.0, (a, b) => a * b) - 1e-5, own.Append(1).Min() + 1e-5);
+        },
+        iter: 2_000);
+
+    [Fact]
+    public void Of_one_leftover_it_is_its_own_sureness() => Hats.Sample(
+        (usage, loads) => Assert.All(loads, l => Assert.Equal(Sureness.Of(l.Leftover, l.Length, usage), Chance.OfEnough(usage, l), 1e-5)),
+        iter: 1_000);
+
+    [Fact]
+    public void The_order_of_the_leftovers_changes_nothing_and_another_one_or_a_larger_load_never_helps() => Gen.Select(Hats, Gen.Double[1, 1.2]).Sample(
+        (hat, times) =>
+        {
+            var chance = Chance.OfEnough(hat.Usage, hat.Loads);
+            Assert.Equal(chance, Chance.OfEnough(hat.Usage, [.. hat.Loads.Reverse()]), 1e-12);
+            Assert.True(hat.Loads.Length == 0 || Chance.OfEnough(hat.Usage, [.. hat.Loads.Skip(1)]) >= chance - 1e-12);
+            Assert.True(Chance.OfEnough(hat.Usage, [.. hat.Loads.Select(l => Balls.On(l.Leftover, (double)l.Length.Value * times))]) <= chance + 1e-12);
+        },
+        iter: 1_000);
+
+    [Fact]
+    public void With_nothing_to_knit_the_yarn_lasts()
     {
-        var usage = new Usage(1.10, 0.10);
-        var loads = new[]
+        Assert.Equal(1, Chance.OfEnough(Usage.Uncalibrated));
+        Assert.Equal(1, Chance.OfEnough(Usage.Uncalibrated, Balls.On(Balls.Of(5, 0.1m), 0)));
+    }
+
+    [Fact]
+    public void Asked_for_again_and_again_it_leaves_nothing_behind()
+    {
+        Load[] loads = [.. Enumerable.Range(0, 12).Select(i => Balls.On(Balls.Of(6 + i, 0.1m), 20))];
+        Chance.OfEnough(Usage.Uncalibrated, loads);
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        for (var i = 0; i < 100; i++)
         {
-            new Load(Samples.OfMetres("a", 24), [10, 9], 0.6),
-            new Load(Samples.OfMetres("b", 40), [30], 0.3),
-            new Load(Samples.OfMetres("c", 12), [9], 0.3),
-        };
-        const int Draws = 400_000;
-        var random = new Random(11);
-        double Gauss() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
-        var enough = 0;
-        for (var draw = 0; draw < Draws; draw++)
-        {
-            var factor = 1.10 * Math.Exp(0.10 * Gauss());
-            enough += Array.TrueForAll(loads, l =>
-            {
-                var grams = (double)l.Leftover.Weighing.Net.Value + (0.05 * ((2 * random.NextDouble()) - 1));
-                var holds = grams * 4 * (1 + (0.02 * Gauss()));
-                return holds >= l.Ends + (factor * l.Bare.Sum(d => d * (1 + (0.03 * Gauss()))));
-            }) ? 1 : 0;
+            Chance.OfEnough(Usage.Uncalibrated, loads);
         }
 
-        var simulated = enough / (double)Draws;
-        Assert.InRange(Chance.OfEnough(usage, loads) - simulated, -0.004, 0.004);
-    }
-
-    [Fact]
-    public void With_one_leftover_and_no_other_doubt_it_is_near_the_closed_form()
-    {
-        // ln F normal: P(F <= held / bare) = Φ(ln(held / (factor × bare)) / spread), a wide spread drowning the 2 % and 3 %.
-        var load = new Load(Samples.OfMetres("a", 130), [100], 0);
-        var closed = Normal.Below(Math.Log(130 / 110.0) / Math.Sqrt((0.2 * 0.2) + (0.02 * 0.02) + (0.03 * 0.03)));
-        Assert.InRange(Chance.OfEnough(new Usage(1.10, 0.20), [load]) - closed, -0.003, 0.003);
-    }
-
-    [Fact]
-    public void An_uncalibrated_hat_wants_about_a_fifth_to_a_quarter_over_the_bare_metres_for_four_in_five()
-    {
-        // Our own design notes: 80 % chance at 1.21-1.25 × bare, for a hat of several leftovers.
-        double At(double times) => Chance.OfEnough(
-            Usage.Uncalibrated, [.. Enumerable.Range(0, 7).Select(i => new Load(Samples.OfMetres($"l{i}", (decimal)(30 * times)), [30], 0))]);
-        Assert.True(At(1.20) < 0.80);
-        Assert.True(At(1.26) > 0.80);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1_000);
     }
 }

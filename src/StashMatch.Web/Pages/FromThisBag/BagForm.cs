@@ -1,4 +1,5 @@
 using System.Globalization;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Yarns;
@@ -108,7 +109,7 @@ public sealed record BagForm
             asked.Wrong(MatchQuestion.Bag, "is not one of the bags here");
         }
 
-        var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Matching.FromThisBag.Usual;
+        var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Bags.FromThisBag.Usual;
         return BagQuestion.Read(asked, hat, [.. lot.Select(l => l.Free)], usual, Habits.Now.AllowancePercent) is not var (grid, leftovers)
             ? null
             : new BagAsked(hat, [.. hat.SizeNames.Where(s => grid.Sizes.Contains(s, StringComparer.Ordinal))], grid.Arrangements, leftovers, grid.AllowancePercent);
