@@ -55,7 +55,7 @@ public sealed class FieldErrors
 
         if (text?.Contains('\0', StringComparison.Ordinal) == true)
         {
-            Add(field, "has a character in it that is no text");
+            Add(field, "has an unreadable character in it");
         }
     }
 

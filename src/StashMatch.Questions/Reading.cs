@@ -49,7 +49,7 @@ public sealed class Reading(Said said, FieldErrors errors, string at = "")
 
         if (words.Contains('\0', StringComparison.Ordinal))
         {
-            Wrong(field, "has a character in it that is no text");
+            Wrong(field, "has an unreadable character in it");
             return null;
         }
 

@@ -64,7 +64,7 @@ public static class SaidInJson
         }
         catch (InvalidOperationException)
         {
-            errors.Add(at, "has a character in it that is no text");
+            errors.Add(at, "has an unreadable character in it");
             return Said.Nothing;
         }
     }

@@ -59,7 +59,7 @@ public static class DepthsFromLeftovers
         return none ?? new DepthPlan
         {
             Why = Why.CannotBeKnitted,
-            Reason = $"The hat has {counts.Least} stripes or more; choose as many leftovers.",
+            Reason = $"The hat has at least {counts.Least} stripes. Choose as many leftovers.",
         };
     }
 
@@ -77,7 +77,7 @@ public static class DepthsFromLeftovers
             return Made(question, [.. path.Select(i => chosen[used[i]])], [.. path.Select(i => rows[used[i]])]) with { ProvenBest = true };
         }
 
-        return Searched(question, rounds, chosen, cancel) ?? new DepthPlan { Why = Why.Colour, Reason = "Next-door colours would read as one in every order tried." };
+        return Searched(question, rounds, chosen, cancel) ?? new DepthPlan { Why = Why.Colour, Reason = "Neighbouring stripes would look the same in every order tried." };
     }
 
     // The order of colours, from either end; where these leftovers do not reach in it, any order the colours allow.
@@ -96,7 +96,7 @@ public static class DepthsFromLeftovers
 
         return best is var (found, each, _) ? Made(question, found, each)
             : Searched(question, rounds, chosen, cancel) is { } searched ? searched with { ProvenBest = false }
-            : path is null ? new DepthPlan { Why = Why.Colour, Reason = "Next-door colours would read as one in every order tried." }
+            : path is null ? new DepthPlan { Why = Why.Colour, Reason = "Neighbouring stripes would look the same in every order tried." }
             : TooLittle(question, rounds, chosen);
     }
 
@@ -176,7 +176,7 @@ public static class DepthsFromLeftovers
             return new DepthPlan
             {
                 Why = Why.CannotBeKnitted,
-                Reason = $"{rounds.Stripes} stripes of {question.LeastRows} to {question.MostRows} rows do not fill the body from these leftovers.",
+                Reason = $"{rounds.Stripes} stripes of {question.LeastRows} to {question.MostRows} rows do not fill the hat.",
             };
         }
 
@@ -184,7 +184,7 @@ public static class DepthsFromLeftovers
         return new DepthPlan
         {
             Why = question.MostRows < wanted && chosen.TrueForAll(l => rounds.Need(0, 0, Math.Min(question.MostRows, wanted), false, false) <= Bears(question, l)) ? Why.CannotBeKnitted : Why.Short,
-            Reason = $"These leftovers fill {reach} of {wanted - braids} rows.",
+            Reason = $"These leftovers are enough for {reach} of {wanted - braids} rows.",
             Short = Metres.FromMillimetres(missing * row).WithAllowance(question.AllowancePercent),
         };
     }

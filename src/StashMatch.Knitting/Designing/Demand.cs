@@ -71,10 +71,10 @@ internal sealed class Demand
         why = arrangement switch
         {
             Arrangement.OwnColours or Arrangement.AsItFalls => null,
-            _ when needs.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where; only own colours and as it falls apply."),
-            Arrangement.InTurn when inTurn < 2 => new CannotBeKnitted("arrangement", $"{stripes} stripes are too few to take turns."),
+            _ when needs.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where. Choose every stripe different, or whatever fits."),
+            Arrangement.InTurn when inTurn < 2 => new CannotBeKnitted("arrangement", $"{stripes} stripes are too few to repeat colours."),
             Arrangement.OneThread when !needs.Parts.Any(p => p.Kind is PartKind.Brim or PartKind.Strand) =>
-                new CannotBeKnitted("arrangement", "Without brim and braids there is no thread to run through."),
+                new CannotBeKnitted("arrangement", "The hat has neither brim nor braids for one colour to run through."),
             _ => null,
         };
         return why is not null ? null : new Demand(

@@ -112,11 +112,11 @@ public static class Matcher
     internal static CannotBeKnitted? CannotArrange(Question question, HatNeeds hat) => question.Arrangement switch
     {
         Arrangement.OwnColours or Arrangement.AsItFalls => null,
-        _ when hat.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where; only own colours and as it falls apply."),
+        _ when hat.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where. Choose every stripe different, or whatever fits."),
         Arrangement.InTurn when question.InTurn < 2 || question.InTurn >= hat.Stripes =>
-            new CannotBeKnitted("inTurn", $"Between 2 and {hat.Stripes - 1} leftovers can take {hat.Stripes} stripes in turn."),
+            new CannotBeKnitted("inTurn", $"{hat.Stripes} stripes can repeat 2 to {hat.Stripes - 1} colours."),
         Arrangement.OneThread when !hat.Parts.Any(p => p.Kind is PartKind.Brim or PartKind.Strand) =>
-            new CannotBeKnitted("arrangement", "Without brim and braids there is no thread to run through."),
+            new CannotBeKnitted("arrangement", "The hat has neither brim nor braids for one colour to run through."),
         _ => null,
     };
 }

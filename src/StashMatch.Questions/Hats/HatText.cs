@@ -53,7 +53,7 @@ public static class HatText
         var braids = ReadBraids(reading.InOrNone(F.Braids), reading.Has(F.Brim), sideToSide);
         if (sideToSide && reading.Has(F.Crown))
         {
-            reading.Wrong(F.Crown, "belongs to brim-up hats; a side-to-side hat is gathered");
+            reading.Wrong(F.Crown, "is only for brim-up hats; a side-to-side hat is gathered");
         }
 
         var crown = reading.InOrNone(F.Crown);
@@ -114,7 +114,7 @@ public static class HatText
         var where = braids.Word<BraidPlaces>(F.Where) ?? BraidPlaces.None;
         if (where == BraidPlaces.BesideBrimToo && (sideToSide || !hasBrim))
         {
-            braids.Wrong(F.Where, "beside-brim-too belongs to brim-up hats with a brim");
+            braids.Wrong(F.Where, "beside-brim-too is only for brim-up hats with a brim");
         }
 
         return new Braids(where, braids.Word<StrandSource>(F.Strands) ?? StrandSource.Neighbours, braids.Whole(F.StrandCount) ?? 2);
@@ -124,7 +124,7 @@ public static class HatText
     {
         if (stripes.Has(F.DepthsCm) == stripes.Has(F.Proportions))
         {
-            hat.Wrong(F.Stripes, "tells depthsCm or proportions, one of them");
+            hat.Wrong(F.Stripes, "must have depthsCm or proportions, not both");
             return null;
         }
 
@@ -189,7 +189,8 @@ public static class HatText
 
     private static Usage ReadUsage(Reading usage)
     {
-        var (factor, spread) = (usage.Number(F.Factor), usage.Number(F.SpreadPercent) ?? 10);
-        return new Usage((double)(factor ?? (decimal)Usage.Uncalibrated.Factor), (double)spread / 100, Calibrated: spread < 10);
+        var unknown = 100 * (decimal)Usage.Uncalibrated.Spread;
+        var (factor, spread) = (usage.Number(F.Factor), usage.Number(F.SpreadPercent) ?? unknown);
+        return new Usage((double)(factor ?? (decimal)Usage.Uncalibrated.Factor), (double)spread / 100, Calibrated: spread < unknown);
     }
 }

@@ -53,7 +53,7 @@ internal static class PrintedText
 
             if (part is not null && PartNames.Read(part) is null)
             {
-                line.Wrong(F.Part, $"{Shorten(part)} is no part; parts are brim, stripe 1, braid 1 strand a, crown, seam");
+                line.Wrong(F.Part, $"{Shorten(part)} is not a part: try brim, stripe 1, crown or seam");
             }
             else if (!seen.Add(part ?? "letter " + yarn))
             {
@@ -82,12 +82,12 @@ internal static class PrintedText
 
         foreach (var braid in read.Where(p => p.Part is { Kind: PartKind.Strand }).GroupBy(p => p.Part!.Value.Number).Where(g => g.Count() != 2))
         {
-            size.Wrong(F.Parts, $"braid {braid.Key} wants strand a and strand b");
+            size.Wrong(F.Parts, $"braid {braid.Key} needs both its strands, a and b");
         }
 
         foreach (var letter in read.GroupBy(p => p.Yarn, StringComparer.Ordinal).Where(g => g.Any(p => p.Part is null) && g.Any(p => p.Part is not null)))
         {
-            size.Wrong(F.Parts, $"yarn {letter.Key} is told by parts and as one total; it must be one or the other");
+            size.Wrong(F.Parts, $"yarn {letter.Key} is given by parts and as one total: keep one of them");
         }
     }
 

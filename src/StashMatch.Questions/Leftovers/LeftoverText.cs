@@ -43,7 +43,7 @@ public static class LeftoverText
             return new Weighing(whole, core, Knitting.Quantities.Grams.From(step));
         }
 
-        reading.Wrong(TareGrams, "must be less than the reading");
+        reading.Wrong(TareGrams, "must be less than what the scale shows");
         return null;
     }
 

@@ -46,7 +46,7 @@ public static class MatchQuestion
     public static readonly Field Fibres = Field.Word<FibreChoice>("fibres");
 
     /// <summary>The plan whose own yarn counts as free.</summary>
-    public static readonly Field Plan = Field.Text("plan") with { Says = "The plan whose own yarn counts as free." };
+    public static readonly Field Plan = Field.Text("plan") with { Says = "The plan that is changed: its own yarn counts as free." };
 
     /// <summary>Leftovers: ids of logged ones, or each with its fields; nothing said is all that are logged.</summary>
     public static readonly Field Leftovers = Field.Of("leftovers", LeftoverText.Fields).Several(MostLeftovers) with

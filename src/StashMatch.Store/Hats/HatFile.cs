@@ -43,7 +43,7 @@ public static class HatFile
         var errors = new FieldErrors();
         if (string.IsNullOrWhiteSpace(text) || text.Length > MostCharacters)
         {
-            message = "The file is empty, or far too long for a hat.";
+            message = "The file is empty, or too long for a hat.";
             return false;
         }
 
@@ -53,20 +53,20 @@ public static class HatFile
             if (file.RootElement.ValueKind != JsonValueKind.Object
                 || !file.RootElement.TryGetProperty("stashMatchHat", out var version) || version.ValueKind != JsonValueKind.Number)
             {
-                message = "This is not a hat's file: it does not begin with stashMatchHat and a version.";
+                message = "This is not a hat file: stashMatchHat and a version are missing.";
             }
             else if (!version.TryGetInt32(out var number) || number > Version)
             {
-                message = $"This hat was written by a newer program: its file is of version {Shorten(version.GetRawText())}, and this program reads up to {Version}. "
-                    + "Nothing was changed. Ask for it in the older form, or bring this program up to date.";
+                message = $"This hat is from a newer StashMatch: version {Shorten(version.GetRawText())}, and this one reads up to {Version}. "
+                    + "Nothing was changed. Update StashMatch, or ask for an older file.";
             }
             else if (number < 1)
             {
-                message = $"There is no version {number} of a hat's file.";
+                message = $"There is no version {number} of a hat file.";
             }
             else if (!file.RootElement.TryGetProperty("hat", out var described) || described.ValueKind != JsonValueKind.Object)
             {
-                message = "The file names its version but holds no hat.";
+                message = "The file has a version but no hat.";
             }
             else
             {
@@ -75,12 +75,12 @@ public static class HatFile
         }
         catch (JsonException e)
         {
-            message = e.Path is { Length: > 1 } path ? $"The hat's {path.TrimStart('$', '.')} cannot be read." : "The file is not sound JSON.";
+            message = e.Path is { Length: > 1 } path ? $"The hat's {path.TrimStart('$', '.')} cannot be read." : "This is not a StashMatch file.";
         }
 
         if (hat is null)
         {
-            message ??= "The file holds no hat.";
+            message ??= "The file has no hat in it.";
             return false;
         }
 

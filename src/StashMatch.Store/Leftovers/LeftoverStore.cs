@@ -115,13 +115,13 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
                 var errors = new FieldErrors();
                 if (await FetchAsync(context, id, cancel) is not { RemovedAt: null } row)
                 {
-                    errors.Add("id", "is not on the list");
+                    errors.Add("id", "is not here any more");
                     return errors;
                 }
 
                 if (version is not null && version != row.Version)
                 {
-                    errors.Add("version", "is not the one it has now: it was changed meanwhile, so read it again");
+                    errors.Add("version", "was changed meanwhile: read it again");
                     return errors;
                 }
 

@@ -32,7 +32,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
             }
             else if (await context.Plans.AnyAsync(p => p.Name == name.Trim() && p.Id != row.Id, cancel))
             {
-                errors.Add("name", "is another plan's already");
+                errors.Add("name", "is taken: type another one");
             }
             else
             {
@@ -110,7 +110,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
                 {
                     if (await LeftoverStore.FetchAsync(context, leftover, cancel) is not { RemovedAt: null } from)
                     {
-                        errors.Add($"used.{leftover}", "is not on the list");
+                        errors.Add($"used.{leftover}", "is not here any more");
                     }
                     else if (new Ledger([.. from.Entries]).Left is var left && grams > left)
                     {
@@ -172,7 +172,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
 
                     if (await context.Plans.AnyAsync(p => p.Name == plan.Name.Trim() && p.Id != row.Id, cancel))
                     {
-                        errors.Add("name", "is another plan's already");
+                        errors.Add("name", "is taken: type another one");
                         return new PlanOutcome { Errors = errors };
                     }
 

@@ -35,7 +35,7 @@ internal static class TableReader
         var rows = hint ? text.AsSpan(6).TrimStart('\n').ToString() : text;
         if (hint && !Separators.Contains(separator))
         {
-            return new TablePreview { Refused = "The sign between cells must be a comma, a semicolon or a tab.", Encoding = encoding };
+            return new TablePreview { Refused = "Put a comma, a semicolon or a tab between cells.", Encoding = encoding };
         }
 
         return ReadRows(rows, separator, hint ? 1 : 0) with { Encoding = encoding, Separator = separator };
@@ -62,14 +62,14 @@ internal static class TableReader
         using var csv = Open(text, separator, m => fault = m.Reason);
         if (!csv.Read() || fault is not null)
         {
-            return new TablePreview { Refused = fault is null ? "The file is empty." : "The heading cannot be read: a quotation mark in it has no partner." };
+            return new TablePreview { Refused = fault is null ? "The file is empty." : "The first row cannot be read: a quotation mark is missing." };
         }
 
         var columns = Cells(csv).Select(c => (Heading: c, Column: TableColumns.Find(c))).ToList();
         var known = columns.Select(c => c.Column).OfType<string>().ToList();
         if (!known.Contains("name", StringComparer.Ordinal) || !known.Contains("grams", StringComparer.Ordinal))
         {
-            return new TablePreview { Refused = "The first row must name the columns, name and grams at least; between them a comma, a semicolon or a tab." };
+            return new TablePreview { Refused = "The first row must name the columns, at least name and grams, with commas between them." };
         }
 
         if (known.GroupBy(c => c, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
@@ -82,7 +82,7 @@ internal static class TableReader
         {
             if (number > MostRows + above + 1)
             {
-                return new TablePreview { Refused = $"The file has over {MostRows.ToString(CultureInfo.InvariantCulture)} rows. Cut it in two." };
+                return new TablePreview { Refused = $"The file has over {MostRows.ToString(CultureInfo.InvariantCulture)} rows. Split it in two." };
             }
 
             var cells = Cells(csv);
@@ -94,7 +94,7 @@ internal static class TableReader
             var errors = new FieldErrors();
             var leftover = fault is not null || cells.Count != columns.Count ? null : ReadRow(columns.ConvertAll(c => c.Column), cells, errors);
             var reasons = fault is { } f ? [Words(f)]
-                : cells.Count != columns.Count ? [$"has {cells.Count} cells, but the heading has {columns.Count}: put quotation marks around a cell with the sign in it that stands between cells"]
+                : cells.Count != columns.Count ? [$"has {cells.Count} cells, but the heading has {columns.Count}: put quotation marks around a cell that has a comma in it"]
                 : errors.ByField.SelectMany(e => e.Value.Select(m => $"{Column(e.Key)} {m}")).ToList();
             if (leftover?.Id is { } id && !ids.TryAdd(id, number))
             {
@@ -136,7 +136,7 @@ internal static class TableReader
             }
             else
             {
-                errors.Add(TableColumns.Label, "is given twice, in one cell and in several");
+                errors.Add(TableColumns.Label, "is given twice: once in one cell, once in several");
             }
         }
 
@@ -159,8 +159,8 @@ internal static class TableReader
 
     private static string Words(CsvMalformedReason fault) => fault switch
     {
-        CsvMalformedReason.UnterminatedQuote => "begins a cell with a quotation mark that never ends; nothing after it could be read",
-        CsvMalformedReason.TextAfterClosingQuote => "has text after a cell's closing quotation mark",
-        _ => "has a quotation mark in the middle of a cell that is not quoted",
+        CsvMalformedReason.UnterminatedQuote => "has a quotation mark that never ends; nothing after it could be read",
+        CsvMalformedReason.TextAfterClosingQuote => "has text after a closing quotation mark",
+        _ => "has a quotation mark in the middle of a cell",
     };
 }

@@ -67,7 +67,7 @@ public static class Body
         }
         catch (JsonException)
         {
-            return (null, Refuse(JsonFault.FieldOf(bytes), "is not sound JSON"));
+            return (null, Refuse(JsonFault.FieldOf(bytes), "is not JSON"));
         }
     }
 
@@ -116,7 +116,7 @@ public static class Body
     public static string Message(JsonException fault) =>
         fault.Message.StartsWith("The JSON value could not be converted", StringComparison.Ordinal)
             ? "is not of the right kind (numbers are written without quotes)"
-            : "is not sound JSON";
+            : "is not JSON";
 
     /// <summary>Part of a body as <typeparamref name="T"/>, or the answer to send instead.</summary>
     public static (T? Value, IResult? Refused) Read<T>(JsonElement part)

@@ -55,7 +55,7 @@ public static class InterfaceRoutes
         api.MapPatch("/leftovers/{id}", LeftoverChange.ChangeAsync)
             .WithSummary("Changes what a leftover is: the fields named and no other; null clears one. What it weighs is weighed again, not changed.")
             .Takes("LeftoverChangeBody", LeftoverChange.Fields, "application/json", "application/merge-patch+json").Shows("LoggedBody", LoggedBody.Fields).ProducesProblem(404).ProducesValidationProblem(409);
-        api.MapDelete("/leftovers/{id}", LeftoverRoutes.RemoveAsync).WithSummary("Takes a leftover off the list.").Produces(204);
+        api.MapDelete("/leftovers/{id}", LeftoverRoutes.RemoveAsync).WithSummary("Deletes a leftover.").Produces(204);
         api.MapGet("/hats", HatRoutes.ListAsync).WithSummary("Sample and own hats.").Produces<IReadOnlyList<ListedHatBody>>();
         api.MapPost("/hats", HatRoutes.SaveAsync)
             .WithSummary("Saves a hat.").Takes("HatBody", HatFields.All).Produces<SavedHatBody>(201);
@@ -73,7 +73,7 @@ public static class InterfaceRoutes
         }
         catch (Exception e) when (e is Microsoft.Data.Sqlite.SqliteException or IOException or InvalidOperationException)
         {
-            return Results.Problem(statusCode: 503, title: "The store does not answer.");
+            return Results.Problem(statusCode: 503, title: "The database does not answer.");
         }
     }
 }

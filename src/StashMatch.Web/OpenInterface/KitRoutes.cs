@@ -59,9 +59,9 @@ public static class KitRoutes
 
     private static SmallestBody ToBody(SmallestKit? smallest, IReadOnlyList<SkeinSize> from) => smallest switch
     {
-        null => new([], null, true, "Nothing asked can be knitted so."),
-        { TooLong: var (part, planned) } => new([], null, true, $"No number of these will do: {Words.The(part)} wants {Shown.BothUp(planned)} in one piece."),
-        { IsThere: false } => new([], null, false, "None was found within the steps allowed."),
+        null => new([], null, true, SmallestWords.NoneCanBeKnitted),
+        { TooLong: var (part, planned) } => new([], null, true, SmallestWords.TooLong(part, planned)),
+        { IsThere: false } => new([], null, false, SmallestWords.NoneFound),
         _ => new(
             [.. smallest.Counts.Select((count, i) => (count, i)).Where(c => c.count > 0).Select(c => new SmallestSkeinBody((double)from[c.i].Grams.Value, LabelBody.Of(from[c.i].Label)!, c.count, from[c.i].Fibre.IsUnknown ? null : from[c.i].Fibre.ToString()))],
             smallest.Total.Value,

@@ -147,6 +147,10 @@ public sealed class HatTextTests
         Assert.Null(hat.Brim);
         Assert.Equal((BraidPlaces.None, Usage.Uncalibrated), (hat.Braids.Where, hat.Usage));
         Assert.Equal(["A", "B", "C", "D", "E", "F", "G", "H"], hat.SizeNames);
+        Usage Said(string usage) => Read("""{"construction":"side-to-side","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40},"weightClass":1,"usage":""" + usage + "}").Usage;
+        Assert.Equal(new Usage(1.2, 0.12), Said("""{"factor":1.2}"""));
+        Assert.Equal(new Usage(1.10, 0.12), Said("{}"));
+        Assert.Equal(new Usage(1.10, 0.05, Calibrated: true), Said("""{"spreadPercent":5}"""));
     }
 
     private static HatDesign Read(string json)

@@ -132,7 +132,7 @@ public sealed class DiskTests
             catch (StoreFailedException e)
             {
                 Assert.Equal(why, e.Why);
-                Assert.StartsWith("It is not saved:", e.Message, StringComparison.Ordinal);
+                Assert.StartsWith("Not saved:", e.Message, StringComparison.Ordinal);
                 return saved;
             }
         }

@@ -27,7 +27,7 @@ public sealed class HatFileTests
     {
         Assert.False(HatFile.TryRead("""{"stashMatchHat":2,"hat":{"aboutSomethingNew":true}}""", out _, out var message));
         Assert.Equal(
-            "This hat was written by a newer program: its file is of version 2, and this program reads up to 1. Nothing was changed. Ask for it in the older form, or bring this program up to date.",
+            "This hat is from a newer StashMatch: version 2, and this one reads up to 1. Nothing was changed. Update StashMatch, or ask for an older file.",
             message);
         Assert.False(HatFile.TryRead("""{"stashMatchHat":1e30,"hat":{}}""", out _, out message));
         Assert.Contains("newer", message, StringComparison.Ordinal);
@@ -36,10 +36,10 @@ public sealed class HatFileTests
     [Theory]
     [InlineData(null, "empty")]
     [InlineData("", "empty")]
-    [InlineData("{", "not sound JSON")]
-    [InlineData("[1]", "not a hat's file")]
-    [InlineData("""{"hat":{}}""", "not a hat's file")]
-    [InlineData("""{"stashMatchHat":"1","hat":{}}""", "not a hat's file")]
+    [InlineData("{", "not a StashMatch file")]
+    [InlineData("[1]", "not a hat file")]
+    [InlineData("""{"hat":{}}""", "not a hat file")]
+    [InlineData("""{"stashMatchHat":"1","hat":{}}""", "not a hat file")]
     [InlineData("""{"stashMatchHat":0,"hat":{}}""", "no version 0")]
     [InlineData("""{"stashMatchHat":1}""", "holds no hat")]
     [InlineData("""{"stashMatchHat":1,"hat":null}""", "holds no hat")]

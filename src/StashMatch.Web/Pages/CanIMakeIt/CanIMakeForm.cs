@@ -10,6 +10,8 @@ namespace StashMatch.Web.Pages.CanIMakeIt;
 public sealed record CanIMakeForm
 {
     private static readonly Field ChosenFor = Field.Text("choose");
+    private static readonly Field KeptToo = Field.Word("kept", CountKept);
+    private static readonly Field Shown = Field.Word("share", "uses-up-most", "gentlest");
 
     private Said _asked = Said.Nothing;
 
@@ -31,7 +33,8 @@ public sealed record CanIMakeForm
     public string? Brim { get => One(ChangedHat.Brim); init => Set(ChangedHat.Brim, value); }
 
     /// <summary>Rows of each stripe, "28,30,29"; empty for equal stripes.</summary>
-    public string? Depths { get => Several(ChangedHat.Rows) is { Count: > 0 } rows ? string.Join(',', rows) : null; init => Set(ChangedHat.Rows, value is { Length: > 0 } ? [value] : []); }
+    public string? Depths { get => Several(ChangedHat.Rows) is { Count: > 0 } rows ? string.Join(',', rows) : null; init =>
+        Set(ChangedHat.Rows, value is { Length: > 0 } ? [value] : []); }
 
     /// <summary>The brim's depth in centimetres, where it is not the hat's own.</summary>
     public string? BrimDepth { get => One(ChangedHat.BrimDepthCm); init => Set(ChangedHat.BrimDepthCm, value); }
@@ -83,6 +86,21 @@ public sealed record CanIMakeForm
     /// <summary>Something else than this leftover in that part, spelled likewise.</summary>
     public IReadOnlyList<string> Never { get => Several(Pairings.Never); init => Set(Pairings.Never, value); }
 
+    /// <summary>The plan seen before, spelled likewise: of plans as good the one is taken that changes least of it.</summary>
+    public IReadOnlyList<string> Like { get => Several(Pairings.Like); init => Set(Pairings.Like, value); }
+
+    /// <summary>Which plan of the answer is shown, "uses-up-most" or "gentlest"; empty for the surest.</summary>
+    public string? Share { get; init; }
+
+    /// <summary>The same, read.</summary>
+    public PlanKind Shared => Share switch { "uses-up-most" => PlanKind.UsesMostUp, "gentlest" => PlanKind.Evenest, _ => PlanKind.Surest };
+
+    /// <summary>The value of <see cref="Kept"/> that counts it.</summary>
+    public const string CountKept = "count";
+
+    /// <summary>"count" where yarn kept for other plans counts too; empty otherwise.</summary>
+    public string? Kept { get; init; }
+
     /// <summary>What the page opens with when nothing is asked yet.</summary>
     public static CanIMakeForm First { get; } = new() { Hat = "side-to-side-sample", Size = "F", Stripes = "6" };
 
@@ -95,7 +113,13 @@ public sealed record CanIMakeForm
     public static CanIMakeForm Of(IQueryCollection query)
     {
         ArgumentNullException.ThrowIfNull(query);
-        return new CanIMakeForm { Asked = MatchQuestion.InAddress(query.Pairs()), Choose = query[ChosenFor.Name] }.OrFirst();
+        return new CanIMakeForm
+        {
+            Asked = MatchQuestion.InAddress(query.Pairs()),
+            Choose = query[ChosenFor.Name],
+            Share = query[Shown.Name],
+            Kept = query[KeptToo.Name],
+        }.OrFirst();
     }
 
     /// <summary>The address of the answer as one picture.</summary>
@@ -109,20 +133,67 @@ public sealed record CanIMakeForm
     }
 
     /// <summary>What is asked, name by name.</summary>
-    public IEnumerable<(string Name, string Value)> Pairs() => SaidInAddress.Write(Asked, MatchQuestion.Fields);
+    public IEnumerable<(string Name, string Value)> Pairs() =>
+        SaidInAddress.Write(Asked, MatchQuestion.Fields).Concat(string.IsNullOrEmpty(Kept) ? [] : [(KeptToo.Name, Kept)])
+            .Concat(string.IsNullOrEmpty(Share) ? [] : [(Shown.Name, Share)]);
 
     /// <summary>Leftovers asked about as one, joined or held together: what they are known by, and which they are.</summary>
     public IEnumerable<(string Id, IReadOnlyList<string> Of)> Several() => Together.Named(Asked);
 
-    /// <summary>The address that leaves a leftover where it goes in and works the rest out again.</summary>
-    public string KeepHere(string part, string leftover) => Address(f => f.Decide(Pairings.Locks, part, Pairings.Say(part, leftover)));
+    /// <summary>The address that always uses a leftover for a part and works the rest out again.</summary>
+    public string KeepHere(string part, string leftover) => Address(f => f.KeepHereIn(part, leftover));
 
     /// <summary>The address that gives the part another leftover.</summary>
-    public string NotThisOne(string part, string leftover) => Address(f => f.Decide(Pairings.Locks, part).Decide(Pairings.Never, null, Pairings.Say(part, leftover)));
+    public string NotThisOne(string part, string leftover) => Address(f => f.NotHere(part, leftover));
 
     /// <summary>The address that leaves a leftover out of this hat.</summary>
-    public string KeepBack(string leftover) => Address(f =>
-        f.Having(Pairings.Locks, f.Each(Pairings.Locks).Where(l => Pairings.LeftoverOf(l) != leftover)) with { Back = [.. f.Back, leftover] });
+    public string KeepBack(string leftover) => Address(f => f.LeaveOut(leftover));
+
+    /// <summary>The question with a leftover always used for a part.</summary>
+    public CanIMakeForm KeepHereIn(string part, string leftover) =>
+        Decide(Pairings.Locks, part, Pairings.Say(part, leftover))
+            .Having(Pairings.Never, Each(Pairings.Never).Where(n => Pairings.PartOf(n) != part || Pairings.LeftoverOf(n) != leftover))
+            with { Back = [.. Back.Where(b => b != leftover)] };
+
+    /// <summary>The question with a leftover never used for a part.</summary>
+    public CanIMakeForm NotHere(string part, string leftover) => Decide(Pairings.Locks, part).Decide(Pairings.Never, null, Pairings.Say(part, leftover));
+
+    /// <summary>The question without a leftover.</summary>
+    public CanIMakeForm LeaveOut(string leftover) =>
+        Having(Pairings.Locks, Each(Pairings.Locks).Where(l => Pairings.LeftoverOf(l) != leftover)) with { Back = [.. Back, leftover] };
+
+    /// <summary>The question with nothing decided about a part, nor about the letter it is knitted from.</summary>
+    public CanIMakeForm Undecided(string part, string? letter) => Decide(Pairings.Locks, part).Decide(Pairings.Locks, letter ?? part);
+
+    /// <summary>The question asked so that the plan shown changes as little as can be, at its own count of stripes.</summary>
+    public CanIMakeForm As(AnswerView shown)
+    {
+        ArgumentNullException.ThrowIfNull(shown);
+        return Having(Pairings.Like, shown.Parts.Where(p => p.From is not null).Select(p => Pairings.Say(p.Part.Name, p.From!.Leftover))) with
+        {
+            Share = null,
+            Stripes = shown.Answer.Hat.Plan is null ? Stripes : shown.Answer.Hat.Stripes.ToString(CultureInfo.InvariantCulture),
+        };
+    }
+
+    /// <summary>The leftover each part had in the plan seen before, by the part's name.</summary>
+    public IReadOnlyDictionary<string, string> Before =>
+        Each(Pairings.Like).GroupBy(Pairings.PartOf, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => Pairings.LeftoverOf(g.First()), StringComparer.Ordinal);
+
+    /// <summary>The address of the hat alone, painted.</summary>
+    /// <param name="view">"head" or "above".</param>
+    /// <param name="turn">Sixths of a turn.</param>
+    /// <param name="width">Pixels.</param>
+    /// <param name="key">What the picture is known by.</param>
+    public string HatPicture(string view, int turn, int width, string key) => SaidInAddress.Of(
+        "/hat.png",
+        (this with { Like = [] }).Pairs()
+            .Concat([("view", view), ("turn", turn.ToString(CultureInfo.InvariantCulture)), ("width", width.ToString(CultureInfo.InvariantCulture)),
+                ("seen", key)]));
+
+    /// <summary>How an address names one of an answer's plans; null for the surest.</summary>
+    public static string? NameOf(PlanKind kind) => kind switch { PlanKind.UsesMostUp => "uses-up-most", PlanKind.Evenest => "gentlest", _ => null };
 
     /// <summary>The address of the same question with the leftovers for a part to choose from.</summary>
     public string ChooseFor(string part) => SaidInAddress.Of("/can-i-make", Pairs().Append((ChosenFor.Name, part)));
@@ -133,11 +204,15 @@ public sealed record CanIMakeForm
     /// <summary>Whether the knitter has decided something about a part.</summary>
     public bool IsDecided(string part) => Each(Pairings.Locks).Concat(Each(Pairings.Never)).Any(d => Pairings.PartOf(d) == part);
 
-    /// <summary>The address that tries a repair of an answer with so many stripes; null for one done away from the page. A repair of one part holds at that count.</summary>
+    /// <summary>
+    /// The address that tries a repair of an answer with so many stripes; null for one done away from the page. A repair of one part holds at that
+    /// count.
+    /// </summary>
     public string? Try(Repair repair, int stripes)
     {
         ArgumentNullException.ThrowIfNull(repair);
-        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch && string.IsNullOrEmpty(Stripes))
+        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch
+            && string.IsNullOrEmpty(Stripes))
         {
             return (this with { Stripes = stripes.ToString(CultureInfo.InvariantCulture) }).Try(repair, stripes);
         }
@@ -145,7 +220,8 @@ public sealed record CanIMakeForm
         return repair.Code switch
         {
             RepairCode.FewerStripes => Address(f => f with { Stripes = $"{repair.Stripes}", Depths = null }),
-            RepairCode.AnotherArrangement => Address(f => f with { Arrangement = Names.Of(repair.Arrangement!.Value), InTurn = repair.InTurn?.ToString(CultureInfo.InvariantCulture) }),
+            RepairCode.AnotherArrangement =>
+                Address(f => f with { Arrangement = Names.Of(repair.Arrangement!.Value), InTurn = repair.InTurn?.ToString(CultureInfo.InvariantCulture) }),
             RepairCode.LeaveOut => KeepBack(repair.Leftover!),
             RepairCode.Blend => Address(f => f with { NextDoor = "blend" }),
             RepairCode.SmallerSize => Address(f => f with { Size = repair.Size, Depths = null }),
@@ -154,7 +230,7 @@ public sealed record CanIMakeForm
             RepairCode.ThriftierBindOff => Address(f => f with { BindOff = Names.Of(repair.BindOff!.Value) }),
             RepairCode.FewerRows => Address(f => f with { Depths = string.Join(',', repair.Rows!), Stripes = $"{repair.Rows!.Count}" }),
             RepairCode.DropBraid => Address(f => f with { Without = [.. f.Without, repair.Part!.Split(' ')[^1]], Depths = null }),
-            RepairCode.RePairBraid => Address(f => f with { Apart = [.. f.Apart, $"{repair.Part} strand a", $"{repair.Part} strand b"] }),
+            RepairCode.RePairBraid => Address(f => f with { Apart = [.. f.Apart, .. "ab".Select(s => $"{repair.Part} strand {s}")] }),
             RepairCode.JoinNearMatch => Address(f => f with { Join = [.. f.Join, SaidInAddress.Together(repair.Leftover!, repair.OtherLeftover!)] }),
             RepairCode.MoveOne => KeepHere(repair.Part!, repair.Leftover!),
             _ => null,
@@ -175,7 +251,8 @@ public sealed record CanIMakeForm
         return null;
     }
 
-    private IReadOnlyList<string> HeldTogether => Each(Together.Held) is [var first, ..] ? [.. (first[Together.Of].Each ?? []).Select(o => o.Words ?? "")] : [];
+    private IReadOnlyList<string> HeldTogether =>
+        Each(Together.Held) is [var first, ..] ? [.. (first[Together.Of].Each ?? []).Select(o => o.Words ?? "")] : [];
 
     private IReadOnlyList<Said> Each(Field field) => Asked[field].Each ?? [];
 
@@ -188,10 +265,12 @@ public sealed record CanIMakeForm
     private void Set(Field field, IReadOnlyList<string> values) => _asked = _asked.With(field, SaidInAddress.Read(field, values));
 
     private void SetHeld(string? first, string? second) =>
-        _asked = _asked.With(Together.Held, string.IsNullOrEmpty(first) ? Said.Nothing : Said.Several([Together.Say(first, string.IsNullOrEmpty(second) ? first : second)]));
+        _asked = _asked.With(Together.Held, string.IsNullOrEmpty(first) ? Said.Nothing
+            : Said.Several([Together.Say(first, string.IsNullOrEmpty(second) ? first : second)]));
 
     private CanIMakeForm Having(Field field, IEnumerable<Said> each) =>
         this with { Asked = Asked.With(field, each.ToList() is { Count: > 0 } some ? Said.Several(some) : Said.Nothing) };
 
-    private CanIMakeForm Decide(Field field, string? part, params IEnumerable<Said> instead) => Having(field, [.. Each(field).Where(d => Pairings.PartOf(d) != part), .. instead]);
+    private CanIMakeForm Decide(Field field, string? part, params IEnumerable<Said> instead) =>
+        Having(field, [.. Each(field).Where(d => Pairings.PartOf(d) != part), .. instead]);
 }

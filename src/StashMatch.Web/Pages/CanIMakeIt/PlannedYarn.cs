@@ -9,16 +9,17 @@ namespace StashMatch.Web.Pages.CanIMakeIt;
 public static class PlannedYarn
 {
     /// <summary>Two leftovers asked about as one: held together each gives the whole length, joined one after the other the first gives all it has.</summary>
-    public static IReadOnlyList<PlannedPart> Of(Answer answer, CanIMakeForm form, IReadOnlyDictionary<string, Metres> held)
+    public static IReadOnlyList<PlannedPart> Of(IReadOnlyList<PartAnswer> planned, CanIMakeForm form, IReadOnlyDictionary<string, Metres> held)
     {
-        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(held);
-        var (together, joined) = (Together.NamedHeld(form.Asked).ToDictionary(StringComparer.Ordinal), Together.NamedJoined(form.Asked).ToDictionary(StringComparer.Ordinal));
+        var (together, joined) = (Together.NamedHeld(form.Asked).ToDictionary(StringComparer.Ordinal),
+            Together.NamedJoined(form.Asked).ToDictionary(StringComparer.Ordinal));
         var left = joined.Values.SelectMany(j => j).Distinct(StringComparer.Ordinal)
             .ToDictionary(id => id, id => Math.Max(0, held.GetValueOrDefault(id).Millimetres - (long)(1000 * Joined.Tails)), StringComparer.Ordinal);
         var parts = new List<PlannedPart>();
-        foreach (var (part, from) in answer.Parts.SelectMany(p => p.All.Select(a => (p.Part.Name, a))))
+        foreach (var (part, from) in planned.SelectMany(p => p.All.Select(a => (p.Part.Name, a))))
         {
             var wanted = from.Metres.Millimetres;
             if (together.TryGetValue(from.Leftover, out var both))
@@ -40,6 +41,7 @@ public static class PlannedYarn
             }
         }
 
-        return [.. parts.Where(p => p.Millimetres > 0).GroupBy(p => (p.Leftover, p.Part)).Select(g => new PlannedPart(g.Key.Leftover, g.Key.Part, g.Sum(p => p.Millimetres)))];
+        return [.. parts.Where(p => p.Millimetres > 0).GroupBy(p => (p.Leftover, p.Part))
+            .Select(g => new PlannedPart(g.Key.Leftover, g.Key.Part, g.Sum(p => p.Millimetres)))];
     }
 }

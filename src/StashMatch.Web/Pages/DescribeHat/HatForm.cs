@@ -177,14 +177,14 @@ public sealed class HatForm
 
         if (rows.Count < 2 || rows[0].Length < 3)
         {
-            errors.Add("printed.table", "wants a first row of part, yarn and the sizes, and a row for each length");
+            errors.Add("printed.table", "needs a first row of part, yarn and the sizes, and a row for each length");
             return Head();
         }
 
         return Head(("sizes", Said.Several(rows[0].Skip(2).Select((name, column) => Said.Named(
             ("size", Said.Typed(name)),
             ("parts", Said.Several(rows.Skip(1).Where(r => r.Length > column + 2).Select(r => Said.Named(
-                ("part", Said.Typed(r[0].ToLowerInvariant())), ("yarn", Said.Typed(r[1])), ("length", Said.Typed(r[column + 2])))))))))));
+                ("part", Said.Typed(PartOf(r[0]))), ("yarn", Said.Typed(r[1])), ("length", Said.Typed(r[column + 2])))))))))));
     }
 
     private Said Head(params IEnumerable<(string, Said)> more) =>
@@ -196,7 +196,7 @@ public sealed class HatForm
         var lines = sizes is [var first, ..] ? first["parts"].Each ?? [] : [];
         var head = string.Join('\t', sizes.Select(s => Text(s, "size")).Prepend("yarn").Prepend("part"));
         return head + "\n" + string.Join('\n', lines.Select((l, i) =>
-            string.Join('\t', new[] { Text(l, "part"), Text(l, "yarn") }.Concat(sizes.Select(s => s["parts"].Each?.ElementAtOrDefault(i) is { } part ? Text(part, "length") : "")))));
+            string.Join('\t', new[] { Typed(Text(l, "part")), Text(l, "yarn") }.Concat(sizes.Select(s => s["parts"].Each?.ElementAtOrDefault(i) is { } part ? Text(part, "length") : "")))));
     }
 
     private static string Text(Said said, params IEnumerable<string> path)
@@ -204,4 +204,15 @@ public sealed class HatForm
         var words = path.Aggregate(said, (s, name) => s[name]) is { } at ? at.Words ?? "" : "";
         return decimal.TryParse(words, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number.ToString("0.###", CultureInfo.InvariantCulture) : words;
     }
+
+    // A braid's two yarns are typed as people call them: "braid 1 first colour".
+    private static string PartOf(string typed)
+    {
+        var plain = typed.ToLowerInvariant();
+        return plain.Replace(":", "", StringComparison.Ordinal).Split(' ') is ["braid", var number, "first" or "second", "colour"] words && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var braid)
+            ? Knitting.Hats.PartNames.Strand(braid, words[2] == "first" ? 'a' : 'b')
+            : plain;
+    }
+
+    private static string Typed(string? part) => Pieces.Words.Part(part ?? "").Replace(":", "", StringComparison.Ordinal);
 }

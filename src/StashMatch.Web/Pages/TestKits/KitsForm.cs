@@ -55,7 +55,7 @@ public sealed class KitsForm
         {
             if (from > to)
             {
-                errors.Add("stripes to", "must not be below from");
+                errors.Add("stripes to", "must not be less than “from”");
             }
 
             counts = Said.Several(Enumerable.Range((int)from, Math.Max(0, (int)to - (int)from) + 1).Select(c => c.ToString(CultureInfo.InvariantCulture)));

@@ -68,12 +68,18 @@ public class DetailsForm
 
         (form.Label, form.From) = (logged.Ratio?.ToString() ?? "", logged.Ratio?.Source ?? RatioSource.Printed);
         form.Fibre = logged.Fibre.IsUnknown ? "" : form.Fibre;
+        form.Class = logged.Class is { } c ? Pieces.Terms.Short(c) : "";
         form._was = form.Said;
         return form;
     }
 
     /// <summary>What is typed.</summary>
-    protected Said Said => Said.Of(LeftoverFields.Kept.Where(f => !string.IsNullOrWhiteSpace(this[f.Field.Name])).Select(f => (f.Field, Said.Typed(this[f.Field.Name].Trim()))));
+    protected Said Said => Said.Of(LeftoverFields.Kept.Where(f => !string.IsNullOrWhiteSpace(this[f.Field.Name])).Select(f => (f.Field, TypedIn(f.Field.Name))));
+
+    // A weight class is typed by its name, or by its number.
+    private Said TypedIn(string field) => field == "weightClass" && WeightClasses.TryRead(this[field], out var weightClass)
+        ? Said.Typed(((int)weightClass).ToString(System.Globalization.CultureInfo.InvariantCulture))
+        : Said.Typed(this[field].Trim());
 
     /// <summary>What was typed, or null with a message for each field that cannot be read.</summary>
     public LeftoverDetails? ReadDetails(FieldErrors errors) => LeftoverFields.Read(new Reading(Said, errors));

@@ -47,7 +47,7 @@ public sealed class WeighForm : DetailsForm
 
     /// <summary>Whose ratio stands there while it is another leftover's; null once it is typed over.</summary>
     public string? Borrowed() => _borrowed is { } from && from.Label == Label && Label.Length > 0
-        ? $"The ratio {Label} is {from.Name}'s: right only if it is the same yarn."
+        ? WeighWords.Borrowed(Label, from.Name)
         : null;
 
     /// <summary>Puts back what was typed before, by the ids of the fields.</summary>
@@ -92,7 +92,7 @@ public sealed class WeighForm : DetailsForm
 
         if (string.IsNullOrWhiteSpace(Label))
         {
-            return $"{Shown.Grams(weighing.Net.Value, weighing.ScaleStep)}, no label: kept as a crumb, left out of plans";
+            return WeighWords.NoLabelYet(Shown.Grams(weighing.Net.Value, weighing.ScaleStep));
         }
 
         if (ReadLabel(errors) is not { } ratio)
@@ -116,16 +116,16 @@ public sealed class WeighForm : DetailsForm
         var step = weighing.ScaleStep.Value;
         if (weighing.Gross.Value % step != 0)
         {
-            return $"The reading is finer than a scale step of {step:0.###} g. If the scale counts finer, say so beside “scale step”.";
+            return WeighWords.FinerThanScale(step);
         }
 
         if (step > weighing.Net.Value / 10)
         {
-            return "One step of the scale is over a tenth of this reading: weigh several together, or on a finer scale.";
+            return WeighWords.ScaleTooCoarse;
         }
 
         return From == RatioSource.Measured && !string.IsNullOrWhiteSpace(Label) && ReadLabel(errors) is { } ratio && NoLabelForm.IsCoarse(ratio, step)
-            ? $"One step of the scale is over a tenth of what was measured off and weighed: {NoLabelForm.LongerLength}."
+            ? NoLabelForm.LongerLength
             : null;
     }
 

@@ -8,16 +8,6 @@ namespace StashMatch.Web.Pages.YardageTables;
 /// <summary>What the address asks of the tables; values as typed, so that nothing is lost where one cannot be read.</summary>
 public sealed record TableForm
 {
-    /// <summary>The forms a table comes in, and what each is called.</summary>
-    public static IReadOnlyDictionary<string, string> Forms { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
-    {
-        ["one"] = "one table",
-        ["pages"] = "one page a size",
-        ["line"] = "plain text, A (B, C, D)",
-        ["large"] = "large print",
-        ["words"] = "in words, for a screen reader",
-    };
-
     public string Hat { get; init; } = "side-to-side-sample";
 
     /// <summary>Sizes asked for; none for all.</summary>
@@ -79,7 +69,7 @@ public sealed record TableForm
         var (from, to) = (Count("from", From, counts[0], errors), Count("to", To, counts[^1], errors));
         if (from > to)
         {
-            errors.Add("to", "must not be below from");
+            errors.Add("to", "must not be less than “from”");
         }
 
         // One size there is, of several that are asked for, is answered.
@@ -99,9 +89,9 @@ public sealed record TableForm
             }
         }
 
-        if (!Forms.ContainsKey(Form))
+        if (!TableWords.Forms.ContainsKey(Form))
         {
-            errors.Add("form", $"must be one of {string.Join(", ", Forms.Keys)}");
+            errors.Add("form", $"must be one of {string.Join(", ", TableWords.Forms.Keys)}");
         }
 
         return errors.Any || grid is null ? null : new TableView(

@@ -101,9 +101,14 @@ public sealed class CanIMakeFormTests
     public void A_repair_changes_one_thing_in_the_address_and_keeps_the_rest()
     {
         var form = Plain with { Stripes = "6", Allowance = "15", Leftovers = ["moss", "oat"] };
-        Assert.Equal("/can-i-make?hat=h&size=C&stripes=4&allowancePercent=15&leftovers=moss&leftovers=oat", form.Try(Way(RepairCode.FewerStripes) with { Stripes = 4 }, 6));
-        Assert.Equal("/can-i-make?hat=h&size=B&stripes=6&allowancePercent=15&leftovers=moss&leftovers=oat", form.Try(Way(RepairCode.SmallerSize) with { Size = "B" }, 6));
-        Assert.Equal("/can-i-make?hat=h&size=C&stripes=9&locks=brim~oat", (Plain with { Stripes = null }).Try(Way(RepairCode.MoveOne) with { Part = "brim", Leftover = "oat" }, 9)?.Replace("%20", " ", StringComparison.Ordinal).Replace("%7E", "~", StringComparison.Ordinal));
+        Assert.Equal("/can-i-make?hat=h&size=C&stripes=4&allowancePercent=15&leftovers=moss&leftovers=oat",
+            form.Try(Way(RepairCode.FewerStripes) with { Stripes = 4 }, 6));
+        Assert.Equal("/can-i-make?hat=h&size=B&stripes=6&allowancePercent=15&leftovers=moss&leftovers=oat",
+            form.Try(Way(RepairCode.SmallerSize) with { Size = "B" }, 6));
+        Assert.Equal("/can-i-make?hat=h&size=C&stripes=9&locks=brim~oat",
+            (Plain with { Stripes = null })
+                .Try(Way(RepairCode.MoveOne) with { Part = "brim", Leftover = "oat" }, 9)?.Replace("%20", " ", StringComparison.Ordinal)
+                    .Replace("%7E", "~", StringComparison.Ordinal));
         Assert.EndsWith("&brim=single&leftovers=moss&leftovers=oat", form.Try(Way(RepairCode.UnfoldBrim), 6), StringComparison.Ordinal);
         Assert.Null(form.Try(Way(RepairCode.WeighSwatch), 6));
         var single = Read(Plain with { Brim = "single" })!;
@@ -113,7 +118,8 @@ public sealed class CanIMakeFormTests
     [Fact]
     public void The_opening_is_asked_where_the_address_asks_nothing_and_other_fields_are_kept()
     {
-        Assert.Equal(("side-to-side-sample", "F", "6"), (new CanIMakeForm().OrFirst().Hat, new CanIMakeForm().OrFirst().Size, new CanIMakeForm().OrFirst().Stripes));
+        Assert.Equal(("side-to-side-sample", "F", "6"),
+            (new CanIMakeForm().OrFirst().Hat, new CanIMakeForm().OrFirst().Size, new CanIMakeForm().OrFirst().Stripes));
         Assert.Equal("abc", (new CanIMakeForm { Allowance = "abc" }).OrFirst().Allowance);
         Assert.Null((new CanIMakeForm { Size = "C" }).OrFirst().Stripes);
     }
@@ -130,9 +136,9 @@ public sealed class CanIMakeFormTests
         Assert.Equal(["rows"], errors.ByField.Keys);
     }
 
+    private static Repair Way(RepairCode code) => new(code, Verdict.Yes, 1) { Changed = Read(Plain)! };
+
     private static Question? Read(CanIMakeForm form) => Read(form, out _);
 
     private static Question? Read(CanIMakeForm form, out FieldErrors errors) => form.Read(Samples.SideToSide, Bag, errors = new FieldErrors());
-
-    private static Repair Way(RepairCode code) => new(code, Verdict.Yes, 1) { Changed = Read(Plain)! };
 }

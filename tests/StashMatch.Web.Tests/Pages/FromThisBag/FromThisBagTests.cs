@@ -47,7 +47,7 @@ public sealed class FromThisBagTests : PageContext
         {
             GoTo(link.GetAttribute("href")!);
             var plan = Render<Answer>();
-            Assert.Equal(link.QuerySelector(".word")!.TextContent, plan.Find(".verdict .word").TextContent);
+            Assert.Equal(link.QuerySelector(".word")!.TextContent, plan.Find(".word > span").TextContent);
             var small = link.QuerySelector("small")!.TextContent;
             Assert.Contains(small, small.EndsWith('%') ? plan.Find(".chance").TextContent : plan.Markup, StringComparison.Ordinal);
         }
@@ -74,7 +74,7 @@ public sealed class FromThisBagTests : PageContext
     [InlineData("hat=zzz", "hat", "Hat is not one of the hats here.")]
     [InlineData("size=Q", "size", "Size must be one of A, B, C, D, E, F, G, H.")]
     [InlineData("arrangement=heap", "arrangement", "Arrangement must be one of")]
-    [InlineData("allowance=ten", "allowance", "Spare is not a number")]
+    [InlineData("allowance=ten", "allowance", "Spare must be a number")]
     [InlineData("bag=nowhere", "bag", "Bag is not one of the bags here.")]
     [InlineData("leftover=nobody", "leftover", "Leftover is not among the leftovers")]
     public async Task What_cannot_be_read_is_named_beside_its_field(string query, string field, string says)
