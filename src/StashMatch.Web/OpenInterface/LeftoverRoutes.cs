@@ -93,6 +93,11 @@ public static class LeftoverRoutes
             var logged = await store.WeighAsync(leftover, once, cancel);
             return await ShowAsync(store, logged, StatusCodes.Status201Created, cancel);
         }
+        catch (KeyUsedException)
+        {
+            errors.Add("Idempotency-Key", "was used for another leftover already: give each a key of its own");
+            return errors.Unprocessable("The key came with another body before. Nothing was logged.");
+        }
         catch (ArgumentException e)
         {
             errors.Add("id", e.Message.Split(" (Parameter", 2)[0]);

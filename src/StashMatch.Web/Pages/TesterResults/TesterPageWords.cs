@@ -86,6 +86,7 @@ public static class TesterPageWords
     public const string AgainstEstimate = "against the estimate";
     public const string KeptOrAsideColumn = "kept or set aside";
     public const string AsideCaption = "Set aside: who did not knit it as written. That is a gauge over 5 % off, other rounds, or another yarn.";
+    public const string AsideProportion = "So is what is under 0.6 or over 1.6 of the estimate, and an earlier sheet of the same tester.";
     public const string AsideFarOff = "From five testers on, also who is far from the others. Everybody set aside is named.";
     public const string Compares = "How use compares, part by part";
     public const string Factors = "Factors";

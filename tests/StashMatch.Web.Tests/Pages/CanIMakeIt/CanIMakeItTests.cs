@@ -63,6 +63,29 @@ public sealed class CanIMakeItTests : PageContext
         Assert.InRange(read.TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Length, 60, 900);
     }
 
+    [Theory]
+    [InlineData("practice-hat", "F", "E")]
+    [InlineData("practice-hat", "H", "E")]
+    [InlineData("practice-hat", "C", null)]
+    public async Task A_size_the_hat_has_not_becomes_the_nearest_it_has_and_the_page_says_so(string hat, string asked, string? instead)
+    {
+        await ReadyAsync();
+        GoTo($"/can-i-make?hat={hat}&size={asked}&allowance=10");
+        var page = Render<Page>();
+        Assert.Contains($"size {instead ?? asked}", page.Find(".verdict").TextContent, StringComparison.Ordinal);
+        Assert.Equal(instead ?? asked, page.Find("#size option[selected]").GetAttribute("value"));
+        Assert.Equal(instead is not null, page.Markup.Contains($"has no size {asked}. Size {instead} is the nearest", StringComparison.Ordinal));
+        Assert.Empty(page.FindAll(".field-message"));
+    }
+
+    [Fact]
+    public async Task A_size_no_hat_has_is_named_and_nothing_is_guessed()
+    {
+        await ReadyAsync();
+        GoTo("/can-i-make?hat=practice-hat&size=Q");
+        Assert.Contains("Size must be one of A, B, C, D, E", Render<Page>().Find("#size-message").TextContent, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Only_the_leftovers_that_are_ticked_are_asked_about()
     {

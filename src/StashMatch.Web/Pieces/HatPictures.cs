@@ -6,7 +6,7 @@ using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Pictures;
 
-namespace StashMatch.Web.Pages.CanIMakeIt;
+namespace StashMatch.Web.Pieces;
 
 /// <summary>
 /// Hats painted as wool, each once: what was painted is kept by what is seen on it, and painting begins while the page's words are already on their way.
