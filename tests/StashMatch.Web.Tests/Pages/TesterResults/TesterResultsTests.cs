@@ -138,7 +138,7 @@ public sealed class TesterResultsTests : PageContext
         // Two who differ as much as these leave nothing to take over.
         await store.AddAsync("side-to-side-sample", [Sheet("Dot", 60, 47), Sheet("Eli", 60, 31.5m)], TestContext.Current.CancellationToken);
         page = Render<Page>();
-        page.WaitForAssertion(() => Assert.Contains("It is not offered to be taken over", page.Find(".take-over").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("We do not offer this factor", page.Find(".take-over").TextContent, StringComparison.Ordinal));
         Assert.Empty(page.FindAll(".take-over button"));
     }
 
