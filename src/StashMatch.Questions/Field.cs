@@ -39,6 +39,9 @@ public sealed record Field(string Name, FieldKind Kind)
     /// <summary>Whether an address leaves it out.</summary>
     public bool IsAside { get; init; }
 
+    /// <summary>What a person calls it, where a sentence is about it.</summary>
+    public string Called { get => field ?? Name; init; }
+
     /// <summary>Names it had before. They are still read.</summary>
     public IReadOnlyList<string> Before { get; init; } = [];
 
@@ -47,6 +50,9 @@ public sealed record Field(string Name, FieldKind Kind)
 
     /// <summary>What it is, in a sentence, for the interface's own document.</summary>
     public string Says { get; init; } = "";
+
+    /// <summary>Whether its number is of grams, and may have the word behind it where it is typed.</summary>
+    public bool IsGrams => Kind == FieldKind.Number && Name.EndsWith("rams", StringComparison.Ordinal);
 
     /// <summary>Whether there may be several of it.</summary>
     public bool IsList => MostOfThem is not null;
@@ -78,9 +84,6 @@ public sealed record Field(string Name, FieldKind Kind)
 
     /// <summary>The same, up to so many of it.</summary>
     public Field Several(int most) => this with { MostOfThem = most };
-
-    /// <summary>The same, which had other names before.</summary>
-    public Field Called(params IReadOnlyList<string> before) => this with { Before = before };
 
     /// <summary>Whether it goes by a name, now or before.</summary>
     public bool Is(string name) => Name == name || Before.Contains(name, StringComparer.Ordinal);

@@ -223,7 +223,7 @@ public sealed class Reading(Said said, FieldErrors errors, string at = "")
         string? unread = null;
         var read = one.IsExact
             ? decimal.TryParse(words, NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
-            : TypedNumber.TryRead(words, out value, out unread);
+            : TypedNumber.TryRead(field.IsGrams ? GramText.Bare(words) : words, out value, out unread);
         if (read && value <= field.Most && (field.OverLeast ? value > field.Least : value >= field.Least) && (field.Kind == FieldKind.Number || value == decimal.Truncate(value)))
         {
             return value;

@@ -58,10 +58,17 @@ public sealed class Said
     public static Said Of(params IEnumerable<(Field Field, Said Said)> fields)
     {
         ArgumentNullException.ThrowIfNull(fields);
+        return Named(fields.Select(f => (f.Field.Name, f.Said)));
+    }
+
+    /// <summary>Fields of its own, by their names.</summary>
+    public static Said Named(params IEnumerable<(string Name, Said Said)> fields)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
         var all = ImmutableDictionary.CreateBuilder<string, Said>(StringComparer.Ordinal);
-        foreach (var (field, said) in fields)
+        foreach (var (name, said) in fields)
         {
-            all[field.Name] = said;
+            all[name] = said;
         }
 
         return new Said { _fields = all.ToImmutable() };
@@ -71,9 +78,15 @@ public sealed class Said
     public Said With(Field field, Said said)
     {
         ArgumentNullException.ThrowIfNull(field);
+        return With(field.Name, said);
+    }
+
+    /// <summary>The same with another word on the field of a name.</summary>
+    public Said With(string name, Said said)
+    {
         ArgumentNullException.ThrowIfNull(said);
         var fields = _fields ?? ImmutableDictionary<string, Said>.Empty.WithComparers(StringComparer.Ordinal);
-        return new Said { _fields = said.IsNothing ? fields.Remove(field.Name) : fields.SetItem(field.Name, said) };
+        return new Said { _fields = said.IsNothing ? fields.Remove(name) : fields.SetItem(name, said) };
     }
 
     /// <summary>The same with another text on one field.</summary>

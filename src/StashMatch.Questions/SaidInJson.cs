@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Questions;
 
@@ -84,9 +85,11 @@ public static class SaidInJson
     {
         _ when said.IsNothing => null,
         FieldKind.Fields when said.Words is null => Write(said, field.Inside),
-        FieldKind.YesNo => JsonValue.Create(said.Words == "yes"),
+        FieldKind.YesNo => JsonValue.Create(said.Words?.Trim().ToUpperInvariant() is "YES" or "TRUE" or "1" or "X"),
         FieldKind.Anything => JsonNode.Parse(said.Words!),
-        FieldKind.Whole or FieldKind.Number when decimal.TryParse(said.Words, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) => JsonValue.Create(number),
+        FieldKind.Whole or FieldKind.Number when said.IsExact && decimal.TryParse(said.Words, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) => JsonValue.Create(number),
+        FieldKind.Whole or FieldKind.Number when TypedNumber.TryRead(said.Words, out var typed, out _) => JsonValue.Create(typed),
+        FieldKind.Text when field.Words.Count > 0 && !said.IsExact => JsonValue.Create(said.Words!.Trim().ToLowerInvariant()),
         _ => JsonValue.Create(said.Words),
     };
 

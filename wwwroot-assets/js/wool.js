@@ -199,7 +199,8 @@ class Wool {
   wake() {
     if (!this.map) {
       const { width, height } = this.size(), small = Math.min(1, 240 / width);
-      this.worker.postMessage({ view: { width: Math.max(16, Math.round(width * small)), height: Math.max(16, Math.round(height * small)), yaw: this.yaw, tilt: this.tilt, unseen: true }, quick: true });
+      this.worker.postMessage({ view: { width: Math.max(16, Math.round(width * small)), height: Math.max(16, Math.round(height * small)), yaw: this.yaw,
+        tilt: this.tilt, unseen: true }, quick: true });
     }
     if (!this.flat) this.worker.postMessage({ flat: true });
     this.flat = true;
@@ -207,7 +208,8 @@ class Wool {
 
   listen() {
     const { element, options } = this, on = (name, act) => element.addEventListener(name, act, { signal: this.listening.signal });
-    for (const [name, value] of [['role', 'slider'], ['tabindex', '0'], ['aria-label', options.label], ['aria-valuemin', '0'], ['aria-valuemax', '360']]) element.setAttribute(name, value);
+    for (const [name, value] of [['role', 'slider'], ['tabindex', '0'], ['aria-label', options.label], ['aria-valuemin', '0'],
+      ['aria-valuemax', '360']]) element.setAttribute(name, value);
     let held = null, over = null;
     on('pointerenter', () => this.wake());
     on('focus', () => this.wake());

@@ -27,7 +27,7 @@ public static class Chance
         var balls = loads.Length <= MostOnStack ? stackalloc Ball[loads.Length] : new Ball[loads.Length];
         for (var i = 0; i < loads.Length; i++)
         {
-            balls[i] = Ball.Of(loads[i]);
+            balls[i] = new Ball(loads[i]);
         }
 
         var points = Math.Max(LeastPoints, (2 * (int)Math.Ceiling(Reach * common / Step)) + 1);
@@ -50,51 +50,60 @@ public static class Chance
 
     // Grams count as shares of the last reading. Weighed half-way, the rate seen tells where in the scale's band the truth is likelier to lie,
     // and how far it is the label that is off.
-    private readonly record struct Ball(double Asked, double Spread, double Band, double Rate, double OfLabel, double OfScale, double Wider)
+    private readonly struct Ball
     {
-        public static Ball Of(Load load)
+        private readonly double _asked;
+        private readonly double _spread;
+        private readonly ScaleBand _band;
+        private readonly bool _weighed;
+        private readonly double _rate;
+        private readonly double _ofLabel;
+        private readonly double _ofScale;
+        private readonly double _width;
+
+        public Ball(Load load)
         {
             var doubt = LengthDoubt.Of(load.Leftover);
             var held = load.Leftover.Ratio.MetresIn(load.Leftover.Weighing.Net.Value);
-            var asked = Math.Log((double)(load.Length.Value / held));
+            _asked = Math.Log((double)(load.Length.Value / held));
             if (load.Rate is not { } rate)
             {
-                return new(asked, Math.Sqrt(Sureness.OwnVariance(doubt.Label)), doubt.Band, 0, 0, 0, 1);
+                _spread = Math.Sqrt(Sureness.OwnVariance(doubt.Label));
+                _band = new ScaleBand(doubt.Band, _spread);
+                return;
             }
 
-            var grams = (double)load.Leftover.Weighing.Net.Value;
             var (label, past, last) = (doubt.Label * doubt.Label, rate.Spread * rate.Spread, doubt.Band * doubt.Band / 3);
-            var used = rate.UsedGrams / grams;
+            var used = rate.UsedGrams / (double)load.Leftover.Weighing.Net.Value;
             var all = label + past + (last / (used * used));
-            var ofLabel = label / (label + past);
             var pull = last / used / all;
-            return new(
-                asked,
-                Math.Sqrt((label * (1 - ofLabel)) + (Sureness.OneLeftover * Sureness.OneLeftover)),
-                Math.Sqrt(3 * Math.Max(0, last - (pull * pull * all))),
-                Math.Log(rate.Factor),
-                ofLabel,
-                pull,
-                1 + (ofLabel / used));
+            _weighed = true;
+            _rate = Math.Log(rate.Factor);
+            _ofLabel = label / (label + past);
+            _spread = Math.Sqrt((label * (1 - _ofLabel)) + (Sureness.OneLeftover * Sureness.OneLeftover));
+
+            // A heavier ball also used less than was seen; to first order that widens the band.
+            var wider = 1 + (_ofLabel / used);
+            _ofScale = pull * wider;
+            _width = Math.Sqrt(3 * Math.Max(0, last - (pull * pull * all))) * wider;
         }
 
         public double LastsGiven(double common)
         {
-            if (double.IsNegativeInfinity(Asked))
+            if (double.IsNegativeInfinity(_asked))
             {
                 return 1;
             }
 
-            if (OfLabel == 0)
+            if (!_weighed)
             {
-                return ScaleBand.Lasts(Band, Asked + common, Spread);
+                return _band.Lasts(_asked + common);
             }
 
-            // By how much more this ball seems to take than the others: part is its label, part the reading. A heavier ball also used less
-            // than was seen; to first order that widens the band.
-            var apart = Rate - common;
-            var centre = Math.Max(0.01, 1 + (OfScale * apart * Wider));
-            return ScaleBand.Lasts(Band * Wider / centre, Asked + common + (OfLabel * apart) - Math.Log(centre), Spread);
+            // By how much more this ball seems to take than the others: part is its label, part the reading.
+            var apart = _rate - common;
+            var centre = Math.Max(0.01, 1 + (_ofScale * apart));
+            return new ScaleBand(_width / centre, _spread).Lasts(_asked + common + (_ofLabel * apart) - Math.Log(centre));
         }
     }
 }

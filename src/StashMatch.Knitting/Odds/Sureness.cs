@@ -86,7 +86,7 @@ public static class Sureness
 
     /// <summary>The chance that a leftover by itself lasts for a share of what it holds by its label.</summary>
     internal static double Of(LengthDoubt doubt, double share, double spread) =>
-        share <= 0 ? 1 : ScaleBand.Lasts(doubt.Band, Math.Log(share), Math.Sqrt(CommonVariance(spread) + OwnVariance(doubt.Label)));
+        share <= 0 ? 1 : BandOf(doubt, spread).Lasts(Math.Log(share));
 
     /// <summary>The variance of what all yarn of a hat shares.</summary>
     internal static double CommonVariance(double spread) => (spread * spread) + (Damp * Damp);
@@ -94,14 +94,16 @@ public static class Sureness
     /// <summary>The variance of a leftover's own doubts but its scale's.</summary>
     internal static double OwnVariance(double label) => (label * label) + (OneLeftover * OneLeftover);
 
+    private static ScaleBand BandOf(LengthDoubt doubt, double spread) => new(doubt.Band, Math.Sqrt(CommonVariance(spread) + OwnVariance(doubt.Label)));
+
     private static int Inverted(Kind kind, double chance)
     {
-        var doubt = new LengthDoubt(LengthDoubt.BandAt(kind.BandStep), kind.Label);
+        var band = BandOf(new LengthDoubt(LengthDoubt.BandAt(kind.BandStep), kind.Label), kind.Spread);
         var (bears, fails) = (0, Whole);
         while (fails - bears > 1)
         {
             var middle = (bears + fails) / 2;
-            (bears, fails) = Of(doubt, middle / (double)Whole, kind.Spread) >= chance ? (middle, fails) : (bears, middle);
+            (bears, fails) = band.Lasts(Math.Log(middle / (double)Whole)) >= chance ? (middle, fails) : (bears, middle);
         }
 
         return bears;

@@ -86,7 +86,7 @@ internal static class FlatPanel
         var height = bottom + 14;
         if (plan.BrimRounds > 0)
         {
-            height = Brim(plan, pieces, yarn, tags, slips, notes, (Left + end) / 2, bottom, turn, row, stitch);
+            height = Brim(plan, pieces, yarn, tags, slips, notes, (Left + end) / 2, bottom, turn, stitch);
         }
 
         return new(end + Right, height, pieces, [], yarn, tags, slips, notes, row, stitch, Sideways: true);
@@ -107,9 +107,9 @@ internal static class FlatPanel
     }
 
     private static double Brim(
-        RowPlan plan, List<Piece> pieces, List<YarnRun> yarn, List<Tag> tags, List<Slip> slips, List<Note> notes, double middle, double top, double turn, double row, double stitch)
+        RowPlan plan, List<Piece> pieces, List<YarnRun> yarn, List<Tag> tags, List<Slip> slips, List<Note> notes, double middle, double top, double turn, double stitch)
     {
-        var (half, bottom) = (plan.BrimStitches * stitch / 2, top + (plan.BrimRounds * row));
+        var (half, bottom) = (plan.BrimStitches * stitch / 2, top + (Flat.PerCm * (double)plan.BrimKnitted.Value));
         var (left, right) = (middle - half, middle + half);
         var lines = new List<Line>();
         lines.AddRange(Flat.Ribs(left, top, right, bottom, stitch));

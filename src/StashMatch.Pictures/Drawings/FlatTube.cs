@@ -14,23 +14,28 @@ internal static class FlatTube
         var share = plan.Construction == Construction.BrimUpFlat ? 1 : 0.5;
         var stitch = Flat.PerCm / (double)plan.Gauge.StitchesPerCm;
         var widest = Math.Max(plan.BodyStitches, plan.BrimStitches) * stitch * share;
-        var rows = plan.BrimRounds + plan.BodyRows;
+        var ribbed = Flat.PerCm * (double)plan.BrimKnitted.Value;
         const double top = 22;
-        var bottom = top + (rows * row);
+        var bottom = top + ribbed + (plan.BodyRows * row);
+
+        // Rows of rib stand closer.
+        var rib = plan.BrimRounds == 0 ? row : ribbed / plan.BrimRounds;
+        double After(int rows) => bottom - (Math.Min(rows, plan.BrimRounds) * rib) - (Math.Max(0, rows - plan.BrimRounds) * row);
 
         // From the bottom up: the height each section starts at, and each row's half width.
         var spans = new List<(PlanSection Section, double From, double To)>();
         var halves = new List<double>();
         foreach (var section in plan.Sections)
         {
-            var from = bottom - (halves.Count * row);
+            var from = After(halves.Count);
             halves.AddRange(Worked(section).SelectMany(r => Enumerable.Repeat(r.Stitches * stitch * share / 2, r.Rows)));
-            spans.Add((section, from, bottom - (halves.Count * row)));
+            spans.Add((section, from, After(halves.Count)));
         }
 
         double HalfAt(double y)
         {
-            var at = ((bottom - y) / row) - 0.5;
+            var up = bottom - y;
+            var at = (up < ribbed ? up / rib : plan.BrimRounds + ((up - ribbed) / row)) - 0.5;
             var low = Math.Clamp((int)Math.Floor(at), 0, halves.Count - 1);
             var high = Math.Min(low + 1, halves.Count - 1);
             return halves[low] + ((halves[high] - halves[low]) * Math.Clamp(at - low, 0, 1));
@@ -70,7 +75,7 @@ internal static class FlatTube
             }
 
             var part = PartOf(section);
-            pieces.Add(new(part, [Side(section, middle, from, row, stitch * share)], Lines(plan, section, spans, middle, from, to, stitch, share)));
+            pieces.Add(new(part, [Side(section, middle, from, section.Kind == SectionKind.Brim ? rib : row, stitch * share)], Lines(plan, section, spans, middle, from, to, stitch, share)));
             if (section.Kind == SectionKind.Brim && plan.BrimFolded)
             {
                 var fold = (from + to) / 2;
@@ -104,7 +109,7 @@ internal static class FlatTube
         var notes = new List<Note> { new("cast on", middle, bottom + 18), new("drawn up", middle, top - 10) };
         if (plan.BrimFolded && plan.BrimRounds > 0)
         {
-            notes.Add(new("fold", middle + (widest / 2) + 34, bottom - (plan.BrimRounds * row / 2) + 3.5));
+            notes.Add(new("fold", middle + (widest / 2) + 34, bottom - (ribbed / 2) + 3.5));
         }
 
         return new(middle + (widest / 2) + 50, bottom + 28, pieces, over, yarn, tags, slips, notes, stitch, row, Sideways: false);

@@ -60,7 +60,8 @@ internal sealed class WoolEdge(WoolHat hat, WoolSheet sheet, WoolFrame frame, Wo
 
                 for (var k = 0; k < 3; k++)
                 {
-                    p[o + k] = (byte)((before[o + k] * (1 - (4 * share))) + (share * (before[left + k] + before[right + k] + before[up + k] + before[down + k])) + 0.5);
+                    p[o + k] = (byte)((before[o + k] * (1 - (4 * share)))
+                        + (share * (before[left + k] + before[right + k] + before[up + k] + before[down + k])) + 0.5);
                 }
             }
         }

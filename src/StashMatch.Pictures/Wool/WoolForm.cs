@@ -69,7 +69,8 @@ internal sealed class WoolForm
     public double Sway(double angle, double s)
     {
         var each = Grain.Round / hat.Brim!.Ribs;
-        return each * ((0.15 * Along(angle / each * 0.43, 15) * Smooth(0, 0.3, Math.PI - Math.Abs(angle))) + (0.13 * Over(Math.Cos(angle) * 5, (Math.Sin(angle) * 5) + (s * 0.35), 16)));
+        return each * ((0.15 * Along(angle / each * 0.43, 15) * Smooth(0, 0.3, Math.PI - Math.Abs(angle)))
+            + (0.13 * Over(Math.Cos(angle) * 5, (Math.Sin(angle) * 5) + (s * 0.35), 16)));
     }
 
     /// <summary>Where a piece of fabric lies, and how deep in a fold, 0 to 1. The front is towards z.</summary>
@@ -146,7 +147,8 @@ internal sealed class WoolForm
 
             // Wool sits down on the brim and bulges a little over it; a ribbed edge draws in and hugs the head.
             var r = ribbedBody
-                ? (0.94 + (0.06 * Smooth(-1.2, 2.6, s)) + (0.012 * Math.Sin(Math.PI * Clamp((s + depth) / Math.Max(1, depth - 1), 0, 1))) - (0.004 * Smooth(-depth + 0.6, -depth, s)))
+                ? 0.94 + (0.06 * Smooth(-1.2, 2.6, s)) + (0.012 * Math.Sin(Math.PI * Clamp((s + depth) / Math.Max(1, depth - 1), 0, 1)))
+                    - (0.004 * Smooth(-depth + 0.6, -depth, s))
                 : 1 + (0.012 * Math.Sin(Math.PI * t)) - (0.012 * (1 - t) * (1 - t));
             points.Add((Radius * (r + (0.012 * Hump(s, 2.2, 1.6))), s));
         }
@@ -205,7 +207,9 @@ internal sealed class WoolForm
         for (var i = 1; i <= 24; i++)
         {
             var q = i / 24.0;
-            points.Add(((Radius * Mix(0.955, 0.978, q)) + (2 * half) - (0.10 * q) + (0.16 * Math.Sin(Math.PI * q)), -depth + half + ((depth - half - 0.22) * q)));
+            points.Add((
+                (Radius * Mix(0.955, 0.978, q)) + (2 * half) - (0.10 * q) + (0.16 * Math.Sin(Math.PI * q)),
+                -depth + half + ((depth - half - 0.22) * q)));
         }
 
         var (r, z) = points[^1];

@@ -12,7 +12,8 @@ public sealed class WoolHat
     {
     }
 
-    /// <summary>Names of the areas a person can point at, in knitting order: "stripe 1", "braid 1" (both strands), "brim", "crown", "seam", "pom-pom".</summary>
+    /// <summary>Names of the areas a person can point at, in knitting order: "stripe 1", "braid 1" (both strands), "brim", "crown", "seam",
+    /// "pom-pom".</summary>
     public IReadOnlyList<string> AreaNames => [.. Areas.Select(a => a.Name)];
 
     /// <summary>The model as JSON, for the page's script; see <c>wool.js</c>.</summary>

@@ -34,7 +34,8 @@ internal sealed class WoolLayout
                 case SectionKind.Brim:
                     var wales = ribRepeat >= 4 ? 2 : 1;
                     var rounded = section.Runs.Any(r => r.Pattern == StitchPattern.TubularEdge);
-                    AddBrim((double)plan.BrimDepth.Value, plan.BrimFolded, Math.Max(8, plan.BrimStitches / (2 * wales)), wales, (double)plan.Gauge.RowsPerCm, rounded);
+                    AddBrim((double)plan.BrimDepth.Value, plan.BrimFolded, Math.Max(8, plan.BrimStitches / (2 * wales)), wales, (double)plan.Gauge.RowsPerCm,
+                        rounded);
                     break;
                 case SectionKind.Braid:
                     AddBraid(section.Number, section.Rows);
@@ -143,7 +144,8 @@ internal sealed class WoolLayout
         var codes = new[] { first?.Code, second?.Code }.OfType<string>().Distinct(StringComparer.Ordinal).ToList();
         areas.Add(new(
             PartNames.Braid(number), two ? [a, b] : [a], WoolFabric.Braid, rows, Yarn(first), Yarn(second),
-            Math.Min(KnittedOf(first), KnittedOf(second)), codes.Count == 0 ? null : string.Join(' ', codes), Both(PartNames.Braid(number), first?.Words, second?.Words)));
+            Math.Min(KnittedOf(first), KnittedOf(second)), codes.Count == 0 ? null : string.Join(' ', codes),
+                Both(PartNames.Braid(number), first?.Words, second?.Words)));
     }
 
     private static string Both(string name, string? first, string? second) =>

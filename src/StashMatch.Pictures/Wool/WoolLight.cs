@@ -79,9 +79,12 @@ internal sealed class WoolLight(WoolHat hat, WoolForm form, WoolView view, WoolF
         var flat = Falling(plain, ny, soft) * 0.86 * Math.Max(Spot.Shade, 0.7) * (1 - (0.5 * dip)) * (1 + Spot.Tone) * under * 1.18;
         var light = Mix(lit, flat, veil);
         var rim = 1 - Clamp(nz, 0, 1);
-        var haze = ((0.010 + (0.016 * halo)) + (rimLight * (0.6 + halo) * rim * rim * rim * (0.35 + (0.65 * Clamp((plain + 0.5) / 1.5, 0, 1))))) * (0.5 + (0.5 * loops.Height)) * under;
+        var ends = rimLight * (0.6 + halo) * rim * rim * rim * (0.35 + (0.65 * Clamp((plain + 0.5) / 1.5, 0, 1)));
+        var haze = (0.010 + (0.016 * halo) + ends) * (0.5 + (0.5 * loops.Height)) * under;
         var (ink, warm) = (Spot.Ink, 1 + (0.06 * (Hash(loops.Leg, Spot.Area, 2) - 0.5)));
-        (Red, Green, Blue) = ((ink.Red * light * warm) + (haze * ink.PaleRed), (ink.Green * light) + (haze * ink.PaleGreen), (ink.Blue * light * warm) + (haze * ink.PaleBlue));
+        Red = (ink.Red * light * warm) + (haze * ink.PaleRed);
+        Green = (ink.Green * light) + (haze * ink.PaleGreen);
+        Blue = (ink.Blue * light * warm) + (haze * ink.PaleBlue);
     }
 
     private static double Falling(double towards, double up, double soft) =>
@@ -91,7 +94,8 @@ internal sealed class WoolLight(WoolHat hat, WoolForm form, WoolView view, WoolF
     private double Ply(double angle, double s)
     {
         var loops = Spot.Loops;
-        var twist = loops.Height > 0 ? (0.14 - (0.07 * Spot.Yarn.Halo)) * (0.4 + (0.6 * detail)) * Math.Sin(((loops.AlongLeg + (loops.AcrossLeg * 1.25)) * 7.2) + loops.Leg) : 0;
+        var strength = loops.Height > 0 ? (0.14 - (0.07 * Spot.Yarn.Halo)) * (0.4 + (0.6 * detail)) : 0;
+        var twist = strength * Math.Sin(((loops.AlongLeg + (loops.AcrossLeg * 1.25)) * 7.2) + loops.Leg);
         return 0.93 + (0.14 * Hash(loops.Leg, Spot.Area, 12)) + twist + (0.11 * detail * (Hash((int)(angle * 5200), (int)(s * 560), 8) - 0.5));
     }
 }

@@ -59,7 +59,7 @@ internal sealed class WoolMesh
     public static List<WoolMesh> Of(WoolForm form, WoolHat hat, double perCm)
     {
         // A field is about two pixels wide in a large picture and never finer than the ribs need.
-        var fine = Clamp(perCm / 20, 0.30, 1);
+        var fine = Clamp(perCm / 28, 0.25, 1);
         var ribs = hat.Brim is { } brim ? brim.Ribs * (fine < 0.6 ? 5 : 8) : 0;
         var round = Even(Math.Max(360 * fine, hat.Brim is { Folded: false } ? ribs : 0));
         var meshes = new List<WoolMesh> { new(form, WoolSurface.Body, round, Even(120 * fine)) };

@@ -14,7 +14,8 @@ namespace StashMatch.Pictures;
 /// <param name="Outline">What is seen of it, as an SVG path: for taps, and to light it.</param>
 /// <param name="Pixels">How many pixels of it are seen.</param>
 public sealed record WoolPlace(
-    string Area, IReadOnlyList<string> Parts, string? Code, string Words, bool HasLabel, double X, double Y, bool Inside, bool Left, double LabelY, string Outline, double Pixels);
+    string Area, IReadOnlyList<string> Parts, string? Code, string Words, bool HasLabel, double X, double Y, bool Inside, bool Left, double LabelY,
+        string Outline, double Pixels);
 
 /// <summary>Where everything is on a hat's picture.</summary>
 public sealed class WoolPlaces
@@ -57,7 +58,10 @@ public sealed class WoolPlaces
         view.Check();
         var form = new WoolForm(hat);
         var share = (double)Math.Min(view.Width, MapWidth) / view.Width;
-        var small = view with { Width = Math.Min(view.Width, MapWidth), PerCm = view.PerCm * share, Height = view.Height is { } h ? (int)Math.Round(h * share) : null };
+        var small = view with
+        {
+            Width = Math.Min(view.Width, MapWidth), PerCm = view.PerCm * share, Height = view.Height is { } high ? (int)Math.Round(high * share) : null,
+        };
         var rough = WoolPicture.Rough(form, small);
         var meshes = WoolMesh.Of(form, hat, rough);
         var frame = WoolFrame.Of(meshes, small);
@@ -113,7 +117,8 @@ public sealed class WoolPlaces
         }
 
         return new(
-            area.Name, area.Parts, area.Code, area.Words, area.Code is not null && area.Fabric is not (WoolFabric.Braid or WoolFabric.Seam), (x + 0.5) * scale, (y + 0.5) * scale, inside, left, (y + 0.5) * scale,
+            area.Name, area.Parts, area.Code, area.Words, area.Code is not null && area.Fabric is not (WoolFabric.Braid or WoolFabric.Seam),
+                (x + 0.5) * scale, (y + 0.5) * scale, inside, left, (y + 0.5) * scale,
             WoolOutline.Path(map, across, down, (byte)id, scale), n * scale * scale);
     }
 

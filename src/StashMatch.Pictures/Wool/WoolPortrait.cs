@@ -71,7 +71,8 @@ public static class WoolPortrait
     private static List<Point> Rounded(Box box, double r)
     {
         var points = new List<Point>();
-        foreach (var (x, y, from) in new[] { (box.Right - r, box.Top + r, -0.5), (box.Right - r, box.Bottom - r, 0.0), (box.Left + r, box.Bottom - r, 0.5), (box.Left + r, box.Top + r, 1.0) })
+        foreach (var (x, y, from) in new[] { (box.Right - r, box.Top + r, -0.5), (box.Right - r, box.Bottom - r, 0.0), (box.Left + r, box.Bottom - r, 0.5),
+            (box.Left + r, box.Top + r, 1.0) })
         {
             for (var i = 0; i <= 6; i++)
             {

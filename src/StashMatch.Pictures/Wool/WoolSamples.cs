@@ -78,7 +78,8 @@ internal sealed class WoolSamples
     }
 
     private void Triangle(
-        WoolMesh mesh, (float X, float Y, float Z)[] places, (float X, float Y, float Z)[] normals, (int At, int I, int J) a, (int At, int I, int J) b, (int At, int I, int J) c)
+        WoolMesh mesh, (float X, float Y, float Z)[] places, (float X, float Y, float Z)[] normals, (int At, int I, int J) a, (int At, int I, int J) b,
+            (int At, int I, int J) c)
     {
         var (p, q, r) = (places[a.At], places[b.At], places[c.At]);
         double x0 = p.X, y0 = p.Y, x1 = q.X, y1 = q.Y, x2 = r.X, y2 = r.Y;

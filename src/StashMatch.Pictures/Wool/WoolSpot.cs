@@ -145,7 +145,8 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
         var (drift, sway) = Drift(sin, cos, s);
         var fade = Smooth(0, 0.3, Math.PI - Math.Abs(angle));
         var c = Clamp((((angle / Grain.Round) + 0.5) * hat.Rows) + (0.55 * sway * fade), 0, hat.Rows - 0.001);
-        var (w, high, wide) = ((s / form.Body.End * hat.Stitches) + (0.5 * drift), Grain.Round * Math.Max(r, 1.2) * 10 / hat.Rows, form.Body.End * 10 / hat.Stitches);
+        var (w, high, wide) = ((s / form.Body.End * hat.Stitches) + (0.5 * drift), Grain.Round * Math.Max(r, 1.2) * 10 / hat.Rows,
+            form.Body.End * 10 / hat.Stitches);
         var area = hat.RowAreas[(int)c];
         if (r < GatherRadius)
         {
@@ -172,7 +173,8 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
         var (span, n) = (form.Body.End, hat.Gores);
         var c = (s / span * hat.Rows) + (0.55 * sway * Smooth(0, 1, s) * back) + (hat.Flat ? 0.3 * Math.Sign(angle) * (1 - back) : -angle / Grain.Round);
         c = Clamp(c, -0.9, hat.Rows - 0.001);
-        var (w, wide, high, line) = ((angle / Grain.Round * hat.Stitches) + (0.5 * drift * back), Grain.Round * form.Radius * 10 / hat.Stitches, span * 10 / hat.Rows, 9.0);
+        var (w, wide, high, line) = ((angle / Grain.Round * hat.Stitches) + (0.5 * drift * back), Grain.Round * form.Radius * 10 / hat.Stitches,
+            span * 10 / hat.Rows, 9.0);
         if (s > form.CrownFrom && n > 0)
         {
             // Stitches of a wedge are counted from its middle; each wedge is narrower the higher it gets.
@@ -312,7 +314,8 @@ internal sealed class WoolSpot(WoolHat hat, WoolForm form)
             for (var b = k - 1; b <= k + 1; b++)
             {
                 var q = Hash(a, b, 81);
-                Loops.Bar((x - a - 0.5 - (0.7 * (q - 0.5))) * 1.5, (y - b - 0.5 - (0.7 * (Hash(b, a, 82) - 0.5))) * 1.5, q * 3, 1.1, 0.75, 0.6 + (0.5 * q), (a * 31) + b);
+                Loops.Bar((x - a - 0.5 - (0.7 * (q - 0.5))) * 1.5, (y - b - 0.5 - (0.7 * (Hash(b, a, 82) - 0.5))) * 1.5, q * 3, 1.1, 0.75, 0.6 + (0.5 * q),
+                    (a * 31) + b);
             }
         }
 

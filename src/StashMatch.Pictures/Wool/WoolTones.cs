@@ -13,6 +13,7 @@ internal sealed class WoolTones
 {
     // Bytes to a pixel that is wool, packed: the file then comes to under 40 KB at 440 pixels, its edge included.
     private const double Room = 0.238;
+    private const double UsualPixels = 155_000;
     private const double FirstStep = 12;
     private const int MostTones = 190;
     private const int Lightest = 256;
@@ -89,7 +90,8 @@ internal sealed class WoolTones
             pack.Write(tones);
         }
 
-        return all == 0 ? 0 : (double)packed.Length / all;
+        // A small picture packs worse and is small anyway: it may have more.
+        return all == 0 ? 0 : (double)packed.Length / all / Math.Clamp(Math.Sqrt(UsualPixels / all), 1, 2.2);
     }
 
     // Every tone is the mean of what it stands for. Each pixel carries its tone's number, in place of red.

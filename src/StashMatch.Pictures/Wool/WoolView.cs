@@ -5,9 +5,12 @@ namespace StashMatch.Pictures;
 /// <param name="Yaw">How far the hat is turned, radians; a positive turn brings what is on the left to the front.</param>
 /// <param name="Tilt">How far from above it is seen, radians, 0 to π/2.</param>
 /// <param name="OnDark">Whether it lies on a dark ground: fibre ends at the rim then catch a little more light.</param>
-/// <param name="PerCm">Pixels to a centimetre, to show several hats at one scale, the hat in the middle of the width; null: as large as the width lets it be.</param>
-/// <param name="Height">Its height in pixels, 16 to 2400: the hat then stands in the middle, as large as both let it be; null: as high as the hat needs, however it is turned.</param>
-public sealed record WoolView(int Width, double Yaw = WoolView.Turned, double Tilt = WoolView.Front, bool OnDark = false, double? PerCm = null, int? Height = null)
+/// <param name="PerCm">Pixels to a centimetre, to show several hats at one scale, the hat in the middle of the width; null: as large as the width lets it
+/// be.</param>
+/// <param name="Height">Its height in pixels, 16 to 2400: the hat then stands in the middle, as large as both let it be; null: as high as the hat needs,
+/// however it is turned.</param>
+public sealed record WoolView(int Width, double Yaw = WoolView.Turned, double Tilt = WoolView.Front, bool OnDark = false, double? PerCm = null,
+    int? Height = null)
 {
     /// <summary>A little turned, so that no side is like the other; the seam is at the back.</summary>
     public const double Turned = -0.26;
@@ -24,9 +27,11 @@ public sealed record WoolView(int Width, double Yaw = WoolView.Turned, double Ti
     // Nobody's caller can ask for a picture that cannot be painted.
     internal void Check()
     {
-        if (Width is < 16 or > 2400 || Height is < 16 or > 2400 || !double.IsFinite(Yaw) || Tilt is not (>= 0 and <= Math.PI / 2) || PerCm is not (null or (> 0.5 and < 200)))
+        if (Width is < 16 or > 2400 || Height is < 16 or > 2400 || !double.IsFinite(Yaw) || Tilt is not (>= 0 and <= Math.PI / 2)
+            || PerCm is not (null or (> 0.5 and < 200)))
         {
-            throw new InvalidOperationException("A picture is 16 to 2400 pixels wide and high, of a hat turned by some angle, seen from 0 to π/2 above, at 0.5 to 200 pixels to a centimetre.");
+            throw new InvalidOperationException(
+                "A picture is 16 to 2400 pixels wide and high, of a hat turned by some angle, seen from 0 to π/2 above, at 0.5 to 200 pixels to a centimetre.");
         }
     }
 }

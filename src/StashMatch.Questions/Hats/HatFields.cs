@@ -9,7 +9,8 @@ public static class HatFields
     /// <summary>The most sizes.</summary>
     public const int MostSizes = 40;
 
-    internal static readonly Field Name = Field.Text("name");
+    /// <summary>What the hat is called.</summary>
+    public static readonly Field Name = Field.Text("name");
     internal static readonly Field WeightClass = Field.Whole("weightClass", 0, 7);
     internal static readonly Field Construction = Field.Word<Construction>("construction");
 
@@ -34,7 +35,7 @@ public static class HatFields
     internal static readonly Field Crown = Field.Of("crown", DecreaseLines, CrownYarn);
 
     internal static readonly Field Least = Field.Whole("least", 1, 24);
-    internal static readonly Field Most = Field.Whole("most", 1, 24);
+    internal static readonly Field Most = Field.Whole("most", 1, 24) with { Must = "must be a whole number from the least to 24" };
     internal static readonly Field StripeCounts = Field.Of("stripeCounts", Least, Most);
 
     internal static readonly Field DepthsCm = Field.NumberOver("depthsCm", 0, 100).Several(24);

@@ -90,7 +90,7 @@ public static class HatText
         var (least, most) = (counts.Whole(F.Least) ?? 1, counts.Whole(F.Most) ?? 24);
         if (most < least)
         {
-            counts.Wrong(F.Most, "must be a whole number from the least to 24");
+            counts.Wrong(F.Most, F.Most.Must);
         }
 
         return (least, most);
@@ -189,7 +189,8 @@ public static class HatText
 
     private static Usage ReadUsage(Reading usage)
     {
-        var (factor, spread) = (usage.Number(F.Factor), usage.Number(F.SpreadPercent) ?? 10);
-        return new Usage((double)(factor ?? (decimal)Usage.Uncalibrated.Factor), (double)spread / 100, Calibrated: spread < 10);
+        var unknown = 100 * (decimal)Usage.Uncalibrated.Spread;
+        var (factor, spread) = (usage.Number(F.Factor), usage.Number(F.SpreadPercent) ?? unknown);
+        return new Usage((double)(factor ?? (decimal)Usage.Uncalibrated.Factor), (double)spread / 100, Calibrated: spread < unknown);
     }
 }

@@ -19,6 +19,14 @@ public static class LabelReading
         (ratio.MassUnit == MassUnit.Grams ? Grams : Ounces, Number(ratio.Mass)),
         (ratio.LengthUnit == LengthUnit.Metres ? Metres : Yards, Number(ratio.Length)));
 
+    /// <summary>A label as printed, "50 g / 200 m"; empty where nothing can be read.</summary>
+    public static string Printed(Said label)
+    {
+        ArgumentNullException.ThrowIfNull(label);
+        var field = Field("label");
+        return label.Words ?? (label.IsNothing ? "" : Read(new Reading(Said.Of((field, label)), new FieldErrors()), field, RatioSource.Printed)?.ToString() ?? "");
+    }
+
     /// <summary>Reads a label, or null with a message.</summary>
     public static LabelRatio? Read(Reading reading, Field label, RatioSource source)
     {

@@ -58,9 +58,9 @@ public static class LeftoverFields
         ArgumentNullException.ThrowIfNull(reading);
         var before = reading.Errors.Count;
         var details = Change(new LeftoverDetails("", null), reading);
-        if (details.Name.Length == 0 && reading.Errors.Count == before)
+        if (details.Name.Length == 0)
         {
-            reading.Wrong(All[0].Field, "is missing");
+            reading.Wrong(All[0].Field, "is missing: call it something you will know it by");
         }
 
         return reading.Errors.Count > before ? null : details;

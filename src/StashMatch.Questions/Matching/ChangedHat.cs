@@ -13,7 +13,7 @@ public static class ChangedHat
     public static readonly Field Brim = Field.Word("brim", "folded", "single");
 
     /// <summary>The brim's depth, where it is not the hat's own.</summary>
-    public static readonly Field BrimDepthCm = Field.Number("brimDepthCm", 1, 20) with { Before = ["brimDepth"], GoesWith = ["hat"] };
+    public static readonly Field BrimDepthCm = Field.Number("brimDepthCm", 1, 20) with { Called = "the brim's depth", Before = ["brimDepth"], GoesWith = ["hat"] };
 
     /// <summary>How the edge is worked, where it is not as the hat says.</summary>
     public static readonly Field BindOff = Field.Word<EdgeKind>("bindOff") with { GoesWith = ["hat"] };
@@ -24,6 +24,7 @@ public static class ChangedHat
     /// <summary>Rows of each stripe.</summary>
     public static readonly Field Rows = Field.Whole("rows", 1, MostRows).Several(24) with
     {
+        Called = "depths",
         Before = ["depths"],
         GoesWith = ["hat", "size", "stripes"],
         Must = "must be whole rows for each stripe, such as 28,30,29",

@@ -28,13 +28,13 @@ public static class MatchQuestion
     public static readonly Field InTurn = Field.Whole("inTurn", 2, 23) with { GoesWith = ["hat", "stripes", "arrangement"], Says = "From 2 to the stripes less one." };
 
     /// <summary>What is kept in reserve on top of the need.</summary>
-    public static readonly Field AllowancePercent = Field.Number("allowancePercent", 0, 100) with { Before = ["allowance"] };
+    public static readonly Field AllowancePercent = Field.Number("allowancePercent", 0, 100) with { Called = "allowance", Before = ["allowance"] };
 
     /// <summary>How surely each leftover must last by itself for a yes; nothing said is 0.90.</summary>
     public static readonly Field Target = Field.Number("target", 0.80m, 0.99m) with { Says = "One of 0.80, 0.85, 0.90, 0.93, 0.95, 0.97, 0.98, 0.99. Left out: 0.90." };
 
     /// <summary>How the stripes are ordered by colour.</summary>
-    public static readonly Field ColourOrder = Field.Word<ColourOrder>("colourOrder") with { Before = ["colours"] };
+    public static readonly Field ColourOrder = Field.Word<ColourOrder>("colourOrder") with { Called = "colours", Before = ["colours"] };
 
     /// <summary>Whether neighbouring stripes may look the same.</summary>
     public static readonly Field NextDoor = Field.Word("nextDoor", "differ", "blend");
@@ -52,6 +52,7 @@ public static class MatchQuestion
     public static readonly Field Leftovers = Field.Of("leftovers", LeftoverText.Fields).Several(MostLeftovers) with
     {
         OrText = true,
+        Called = "leftover",
         Before = ["leftover"],
         Says = "Ids of logged leftovers, or leftovers. Left out: all that are logged.",
     };

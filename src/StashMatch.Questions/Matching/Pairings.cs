@@ -19,7 +19,7 @@ public static class Pairings
     public static readonly Field Held = Field.Word("held", "double") with { IsAside = true };
 
     /// <summary>Always here.</summary>
-    public static readonly Field Locks = Field.Of("locks", Part, Leftover, Held).Several(MostOfThem) with { Before = ["keep"], GoesWith = ["hat"] };
+    public static readonly Field Locks = Field.Of("locks", Part, Leftover, Held).Several(MostOfThem) with { Called = "keep", Before = ["keep"], GoesWith = ["hat"] };
 
     /// <summary>Something else there.</summary>
     public static readonly Field Never = Field.Of("never", Part, Leftover).Several(MostOfThem) with { GoesWith = ["hat"] };

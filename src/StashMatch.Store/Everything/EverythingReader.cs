@@ -1,3 +1,4 @@
+using System.Text.Json;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store.Data;
@@ -110,17 +111,34 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
     private HatRow? Read(HatJson json, string at)
     {
         Unique("hat", at, "id", json.Id);
-        return json.Hat is not { } description || HatDescriptionReader.Read(description, errors, $"{at}hat.") is not { } hat
-            ? Missing<HatRow>($"{at}hat", json.Hat is null)
-            : HatStore.ToRow(json.Id ?? "", hat, description, Time($"{at}savedAt", json.SavedAt));
+        if (Described(json.Hat, HatFields.All, $"{at}hat") is { } hat && HatText.Read(hat) is { } read)
+        {
+            return HatStore.ToRow(json.Id ?? "", read, hat.Said, Time($"{at}savedAt", json.SavedAt));
+        }
+
+        return null;
     }
 
     private KitRow? Read(KitJson json, string at)
     {
         Unique("kit", at, "id", json.Id);
-        return json.Kit is not { } description || KitDescriptionReader.Read(description, errors, $"{at}kit.") is not { } kit
-            ? Missing<KitRow>($"{at}kit", json.Kit is null)
-            : KitStore.ToRow(json.Id ?? "", kit.Name, description, Time($"{at}savedAt", json.SavedAt));
+        if (Described(json.Kit, KitText.Fields, $"{at}kit") is { } kit && KitText.Read(kit) is { } read)
+        {
+            return KitStore.ToRow(json.Id ?? "", read.Name, kit.Said, Time($"{at}savedAt", json.SavedAt));
+        }
+
+        return null;
+    }
+
+    private Reading? Described(JsonElement? json, IReadOnlyList<Field> fields, string at)
+    {
+        if (json is { } described)
+        {
+            return new Reading(SaidInJson.Read(described, fields, errors, $"{at}."), errors, $"{at}.");
+        }
+
+        errors.Add(at, "is missing");
+        return null;
     }
 
     // A sheet is read against its hat when it is used; here only its size is bounded.
@@ -139,17 +157,6 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
         }
 
         return TesterStore.ToRow(json.Id ?? "", json.Hat, sheet, Time($"{at}savedAt", json.SavedAt));
-    }
-
-    private T? Missing<T>(string field, bool missing)
-        where T : class
-    {
-        if (missing)
-        {
-            errors.Add(field, "is missing");
-        }
-
-        return null;
     }
 
     private LeftoverRow? Read(LeftoverJson json, string at)

@@ -2,7 +2,6 @@ using System.Diagnostics.CodeAnalysis;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using System.Text.Json.Serialization;
 
 namespace StashMatch.Store;
 
@@ -20,8 +19,6 @@ public static class HatFile
 
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
     {
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        NumberHandling = JsonNumberHandling.Strict,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
         WriteIndented = true,
         NewLine = "\n",
@@ -29,10 +26,10 @@ public static class HatFile
     };
 
     /// <summary>The file of a hat.</summary>
-    public static string Write(HatDescription hat)
+    public static string Write(Said hat)
     {
         ArgumentNullException.ThrowIfNull(hat);
-        var file = new JsonObject { ["stashMatchHat"] = Version, ["hat"] = JsonSerializer.SerializeToNode(hat, Json) };
+        var file = new JsonObject { ["stashMatchHat"] = Version, ["hat"] = SaidInJson.Write(hat, HatFields.All) };
         return file.ToJsonString(Json) + "\n";
     }
 
@@ -40,9 +37,10 @@ public static class HatFile
     /// <param name="text">The file's text.</param>
     /// <param name="hat">The hat, when the answer is true: one that can be made a hat of.</param>
     /// <param name="message">What stands in the way otherwise, in plain words.</param>
-    public static bool TryRead(string? text, [NotNullWhen(true)] out HatDescription? hat, [NotNullWhen(false)] out string? message)
+    public static bool TryRead(string? text, [NotNullWhen(true)] out Said? hat, [NotNullWhen(false)] out string? message)
     {
         (hat, message) = (null, null);
+        var errors = new FieldErrors();
         if (string.IsNullOrWhiteSpace(text) || text.Length > MostCharacters)
         {
             message = "The file is empty, or too long for a hat.";
@@ -72,7 +70,7 @@ public static class HatFile
             }
             else
             {
-                hat = described.Deserialize<HatDescription>(Json);
+                hat = SaidInJson.Read(described, HatFields.All, errors);
             }
         }
         catch (JsonException e)
@@ -86,8 +84,7 @@ public static class HatFile
             return false;
         }
 
-        var errors = new FieldErrors();
-        if (HatDescriptionReader.Read(hat, errors, "") is not null)
+        if (!errors.Any && HatText.Read(new Reading(hat, errors)) is not null)
         {
             return true;
         }

@@ -1,5 +1,4 @@
 using StashMatch.Knitting.Matching;
-using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
 
 namespace StashMatch.Web.OpenInterface;
@@ -7,8 +6,6 @@ namespace StashMatch.Web.OpenInterface;
 /// <summary>POST /api/v1/can-i-make: stores nothing.</summary>
 public static class CanIMake
 {
-    internal const int MostLeftovers = 10_000;
-
     public static async Task<IResult> AnswerAsync(HttpRequest request, HatReader hats, LeftoverStore leftovers, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(hats);
@@ -33,42 +30,5 @@ public static class CanIMake
         }
 
         return Results.Json(AnswerText.Of(answer), Body.Whole);
-    }
-
-    internal static List<Leftover> ReadLeftovers(IReadOnlyList<LeftoverBody?> bodies, FieldErrors errors)
-    {
-        var list = new List<Leftover>();
-        if (bodies.Count > MostLeftovers)
-        {
-            errors.Add("leftovers", $"must be at most {MostLeftovers}");
-            return list;
-        }
-
-        var ids = new HashSet<string>(StringComparer.Ordinal);
-        for (var i = 0; i < bodies.Count; i++)
-        {
-            var at = $"leftovers[{i}].";
-            if (bodies[i] is not { } body)
-            {
-                errors.Add($"leftovers[{i}]", "must be a leftover");
-                continue;
-            }
-
-            if (string.IsNullOrWhiteSpace(body.Id) || body.Id.Length > 80)
-            {
-                errors.Add($"{at}id", "is missing, or longer than 80 characters");
-            }
-            else if (!ids.Add(body.Id))
-            {
-                errors.Add($"{at}id", "is there twice");
-            }
-
-            if (body.Read(errors, at, body.Id) is { } leftover)
-            {
-                list.Add(leftover);
-            }
-        }
-
-        return list;
     }
 }

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using StashMatch.Knitting.Hats;
 using StashMatch.Store;
 
@@ -32,35 +31,10 @@ public sealed class HatReader(HatStore hats, KnitterStore knitter)
         return null;
     }
 
-    public async Task<Hat?> ReadAsync(JsonElement? hat, FieldErrors errors, CancellationToken cancel)
+    /// <summary>What is said of a hat that could be read.</summary>
+    public async Task<Said> DescribeAsync(Reading asked, CancellationToken cancel)
     {
-        switch (hat?.ValueKind)
-        {
-            case JsonValueKind.String:
-                var found = await hats.FindAsync(hat.Value.GetString()!, cancel);
-                if (found is null)
-                {
-                    errors.Add("hat", "no hat has that id");
-                }
-
-                return found;
-            case JsonValueKind.Object:
-                try
-                {
-                    var description = hat.Value.Deserialize<HatDescription>(Body.Json);
-                    return HatDescriptionReader.Read(description!, errors, "hat.") is { } read
-                        ? KnitterStore.With(await knitter.UsageAsync(cancel), read)
-                        : null;
-                }
-                catch (JsonException e)
-                {
-                    errors.Add(Body.FieldOf(e.Path, "hat"), Body.Message(e));
-                    return null;
-                }
-
-            default:
-                errors.Add("hat", hat is null or { ValueKind: JsonValueKind.Null } ? "is missing" : "must be a hat's id or a description");
-                return null;
-        }
+        ArgumentNullException.ThrowIfNull(asked);
+        return asked.Said[MatchQuestion.Hat] is { Words: { } id } ? (await hats.ListAsync(cancel)).First(h => h.Id == id).Description : asked.Said[MatchQuestion.Hat];
     }
 }

@@ -8,6 +8,9 @@ namespace StashMatch.Web.OpenInterface;
 /// <summary>What the body of a request is called in the interface's document, and its fields.</summary>
 internal sealed record BodyOf(string Name, IReadOnlyList<Field> Fields, IReadOnlyList<string> Types);
 
+/// <summary>What an answer is called in the interface's document, and its fields.</summary>
+internal sealed record AnswerOf(string Name, IReadOnlyList<Field> Fields, int Status, bool Several);
+
 /// <summary>Tells the interface's document of the fields as they are read: names, kinds, ranges, lengths, words.</summary>
 internal static class InterfaceDocument
 {
@@ -15,19 +18,28 @@ internal static class InterfaceDocument
     public static RouteHandlerBuilder Takes(this RouteHandlerBuilder route, string name, IReadOnlyList<Field> fields, params IReadOnlyList<string> types) =>
         route.WithMetadata(new BodyOf(name, fields, types.Count == 0 ? ["application/json"] : types));
 
+    /// <summary>Says what fields a route's answer has, or each of several.</summary>
+    public static RouteHandlerBuilder Shows(this RouteHandlerBuilder route, string name, IReadOnlyList<Field> fields, int status = 200, bool several = false) =>
+        route.Produces(status, contentType: "application/json").WithMetadata(new AnswerOf(name, fields, status, several));
+
     public static Task DescribeAsync(OpenApiOperation operation, OpenApiOperationTransformerContext context, CancellationToken cancel)
     {
-        if (context.Description.ActionDescriptor.EndpointMetadata.OfType<BodyOf>().FirstOrDefault() is { } body && context.Document is { } document)
+        var (told, document) = (context.Description.ActionDescriptor.EndpointMetadata, context.Document!);
+        if (told.OfType<BodyOf>().FirstOrDefault() is { } body)
         {
-            if (document.Components?.Schemas?.ContainsKey(body.Name) != true)
-            {
-                document.AddComponent(body.Name, Schema(body.Fields));
-            }
-
             operation.RequestBody = new OpenApiRequestBody
             {
                 Required = true,
-                Content = body.Types.ToDictionary(t => t, _ => new OpenApiMediaType { Schema = new OpenApiSchemaReference(body.Name, document) }, StringComparer.Ordinal),
+                Content = body.Types.ToDictionary(t => t, _ => new OpenApiMediaType { Schema = Named(document, body.Name, body.Fields) }, StringComparer.Ordinal),
+            };
+        }
+
+        if (told.OfType<AnswerOf>().FirstOrDefault() is { } answer && operation.Responses?.GetValueOrDefault(answer.Status.ToString(CultureInfo.InvariantCulture)) is OpenApiResponse response)
+        {
+            var one = Named(document, answer.Name, answer.Fields);
+            response.Content = new Dictionary<string, OpenApiMediaType>(StringComparer.Ordinal)
+            {
+                ["application/json"] = new() { Schema = answer.Several ? new OpenApiSchema { Type = JsonSchemaType.Array, Items = one } : one },
             };
         }
 
@@ -41,6 +53,16 @@ internal static class InterfaceDocument
         AdditionalPropertiesAllowed = false,
         Properties = fields.ToDictionary(f => f.Name, Schema, StringComparer.Ordinal),
     };
+
+    private static OpenApiSchemaReference Named(OpenApiDocument document, string name, IReadOnlyList<Field> fields)
+    {
+        if (document.Components?.Schemas?.ContainsKey(name) != true)
+        {
+            document.AddComponent(name, Schema(fields));
+        }
+
+        return new OpenApiSchemaReference(name, document);
+    }
 
     private static IOpenApiSchema Schema(Field field)
     {

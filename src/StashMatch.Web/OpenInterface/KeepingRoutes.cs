@@ -23,7 +23,7 @@ public static class KeepingRoutes
     public static void MapKeeping(this RouteGroupBuilder api)
     {
         ArgumentNullException.ThrowIfNull(api);
-        api.MapPost("/leftovers/{id}/uses", UseAsync).WithSummary("Takes grams off a leftover that were knitted.").Accepts<UseBody>("application/json").Produces<LoggedBody>();
+        api.MapPost("/leftovers/{id}/uses", UseAsync).WithSummary("Takes grams off a leftover that were knitted.").Accepts<UseBody>("application/json").Shows("LoggedBody", LoggedBody.Fields);
         api.MapPost("/leftovers/{id}/undo", UndoAsync).WithSummary("Undoes the last step that is not undone yet; the first weighing stays.").Produces<UndoneBody>().ProducesProblem(404);
         api.MapGet("/leftovers/{id}/history", HistoryAsync).WithSummary("Every line of a leftover's ledger, oldest first.").Produces<IReadOnlyList<HistoryBody>>().ProducesProblem(404);
         api.MapPost("/leftovers/import", TableRoutes.ImportAsync)

@@ -1,37 +1,4 @@
-using System.Text.Json;
-
 namespace StashMatch.Web.OpenInterface;
-
-/// <summary>A kit under test as the open interface takes it.</summary>
-public sealed record KitCheckBody
-{
-    /// <summary>The id of a stored or sample hat, or a description inline.</summary>
-    public JsonElement? Hat { get; init; }
-
-    public IReadOnlyList<string?>? Sizes { get; init; }
-
-    public IReadOnlyList<int>? StripeCounts { get; init; }
-
-    /// <summary>Left out: own colours, one ground, one thread, as it falls.</summary>
-    public IReadOnlyList<string?>? Arrangements { get; init; }
-
-    public double? AllowancePercent { get; init; }
-
-    /// <summary>Per cent under nominal; left out: the lawful limit of each skein.</summary>
-    public double? LightestPercent { get; init; }
-
-    /// <summary>The kit; may be left out where only the smallest is asked for.</summary>
-    public IReadOnlyList<KitSkeinBody?>? Skeins { get; init; }
-
-    /// <summary>Whole skeins the smallest kit may be made of, for every size, count and arrangement named; without arrangements, for own colours.</summary>
-    public IReadOnlyList<SkeinSizeBody?>? SmallestFrom { get; init; }
-}
-
-/// <summary>So many like mini-skeins.</summary>
-public sealed record KitSkeinBody(string? Name, double? Grams, int? Count, LabelBody? Label, string? Colour, string? Fibre, int? WeightClass);
-
-/// <summary>A skein that can be bought whole; what it is spun of decides whether a brim is knitted from it.</summary>
-public sealed record SkeinSizeBody(double? Grams, LabelBody? Label, string? Fibre = null);
 
 /// <summary>A kit in one cell, its skeins at one weight; where not exact, a better plan may exist.</summary>
 public sealed record KitSideBody(

@@ -121,8 +121,9 @@ public static class FileRoutes
     }
 
     private static IResult Wrong(FieldErrors errors) => Results.Text(
-        string.Join('\n', errors.ByField.Select(e => Pieces.Shown.Sentence(e.Key, e.Value[0]))) + "\n", "text/plain; charset=utf-8",
-            statusCode: StatusCodes.Status400BadRequest);
+        string.Join('\n', errors.ByField.Select(e => Pieces.Shown.Sentence(CalledBy(e.Key), e.Value[0]))) + "\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest);
+
+    private static string CalledBy(string field) => MatchQuestion.Fields.Concat(TableQuestion.Fields).FirstOrDefault(f => field.Split('.', '[')[0] == f.Name)?.Called ?? field;
 
     private static IResult File(string text, string type, string name) => Results.File(System.Text.Encoding.UTF8.GetBytes(text), type, name);
 

@@ -22,8 +22,8 @@ public sealed class TestersUseTests
         // Worked by hand: (ln 1.10 + 5 ln 1.01) / 6 = 0.02417.
         Assert.Equal(Math.Exp(0.02417), use.Usage.Factor, 3e-3);
 
-        // 4 × 0.005 from before, 5/6 × (ln 1.01 - ln 1.10)² from the distance: 0.02607 / 9 × 7/6 = 0.00338, of which the root is 0.0581.
-        Assert.Equal(0.0581, use.Usage.Spread, 1e-3);
+        // 4 × 0.0072 from before, 5/6 × (ln 1.01 - ln 1.10)² from the distance: 0.03487 / 9 × 7/6 = 0.00452, of which the root is 0.0672.
+        Assert.Equal(0.0672, use.Usage.Spread, 1e-3);
         Assert.True(use.Usage.Calibrated);
     }
 

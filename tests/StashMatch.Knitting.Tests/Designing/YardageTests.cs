@@ -23,7 +23,8 @@ public sealed class YardageTests
         var strand = 2.06 * stitches * L;
         var seam = (2.6 * edge) + (1.3 * rows / 4 / 100);
         var brimStitches = 2 * Math.Floor((rows * 0.7 * 0.92 / 2) + 0.5);
-        var brim = (((40 + 2) * 0.95) + 1) * brimStitches * L + (3 * brimStitches / 2.8 / 100);
+        var ribRounds = Math.Floor((10 * 4 / 0.95) + 0.5); // rib has 1/0.95 as many to the cm
+        var brim = (((ribRounds + 2) * 0.95) + 1) * brimStitches * L + (3 * brimStitches / 2.8 / 100);
         double Planned(double b) => ((1.10 * b) + 0.30) * (1 + allowance);
         return (
             bare.Max(Planned), Planned(strand), Planned(brim), Planned(seam),
@@ -63,14 +64,15 @@ public sealed class YardageTests
     [Fact]
     public void Totals_and_strands_lie_where_the_trade_has_them()
     {
-        // Sanity figures, yards: bare A 183-196 to G 264-279 snug, 189-203 to 271-286 easy; need 201-307 snug; a strand, ends in, 1.6-2.0 on the panel.
+        // Sanity figures, yards: with the body's rows in the brim bare A 183-196 to G 264-279 snug, 189-203 to 271-286 easy, need 201-307 snug;
+        // with the closer rows of rib about 1.6 % more, worked out apart from the program. A strand, ends in, 1.6-2.0 on the panel.
         static (int Least, int Most) Yards(IEnumerable<double> metres) => ((int)Math.Round(metres.Min() / 0.9144), (int)Math.Round(metres.Max() / 0.9144));
         static (int, int) Bare(HatDesign hat, string size) => Yards(Yardage.Table(hat, [size], null, 0).Select(r => (double)r.BareMetres.Value));
         var easy = Samples.SideToSide with { Brim = Samples.SideToSide.Brim! with { Fit = BrimFit.Easy } };
-        Assert.Equal(((183, 196), (264, 279)), (Bare(Samples.SideToSide, "A"), Bare(Samples.SideToSide, "G")));
-        Assert.Equal(((189, 203), (271, 286)), (Bare(easy, "A"), Bare(easy, "G")));
+        Assert.Equal(((186, 199), (268, 283)), (Bare(Samples.SideToSide, "A"), Bare(Samples.SideToSide, "G")));
+        Assert.Equal(((193, 206), (276, 291)), (Bare(easy, "A"), Bare(easy, "G")));
         var all = Yardage.Table(Samples.SideToSide, ["A", "B", "C", "D", "E", "F", "G"], null, 0);
-        Assert.Equal((201, 307), Yards(all.Select(r => 1.10 * (double)r.BareMetres.Value)));
+        Assert.Equal((205, 311), Yards(all.Select(r => 1.10 * (double)r.BareMetres.Value)));
         var strands = all.Select(r => r.Largest(PartKind.Strand)!.Part).Select(p => (p.BareMetres + p.EndsMetres) / 0.9144).ToList();
         Assert.Equal((1.6, 2.0), (Math.Round(strands.Min(), 1), Math.Round(strands.Max(), 1)));
     }
@@ -102,7 +104,7 @@ public sealed class YardageTests
                 Assert.Null(row.Cannot);
                 foreach (var part in Working.Of(hat, row, 10))
                 {
-                    Assert.Equal(part.Part.Part.BareMetres, part.Bare.Sum(s => s.Metres), 9);
+                    Assert.Equal(part.Part.Part.Kind == PartKind.PomPom ? 30 : part.Part.Part.BareMetres, part.Bare.Sum(s => s.Metres), 9);
                     Assert.Equal(part.Part.Figure.Metres, part.Then[^1].Metres, 9);
                     steps += part.Bare.Count + part.Then.Count;
                 }

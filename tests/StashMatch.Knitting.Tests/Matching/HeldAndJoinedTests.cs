@@ -57,7 +57,7 @@ public sealed class HeldAndJoinedTests
     {
         var joined = Joined.AsOne("j", Samples.OfMetres("a", 8), Samples.OfMetres("b", 7), Samples.OfMetres("c", 6));
         Assert.Equal(21_000 - 600, joined.Held.Millimetres);
-        Assert.Equal(0.3m, joined.Weighing.ScaleStep.Value);
+        Assert.Equal((0.1m, 0.15m), (joined.Weighing.ScaleStep.Value, joined.Weighing.BandGrams));
         Assert.Equal("a then b then c", joined.Name);
         Assert.Throws<ArgumentException>(() => Joined.AsOne("j", Samples.OfMetres("a", 8)));
         Assert.Throws<ArgumentException>(() => Joined.AsOne("j", Samples.OfMetres("a", 8), Samples.OfMetres("b", 0.2m)));

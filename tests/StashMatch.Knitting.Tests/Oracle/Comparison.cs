@@ -13,11 +13,13 @@ internal sealed class Comparison
     private readonly Sheet _sheet;
     private readonly Rungs _rungs;
     private readonly int[] _ballOf;
+    private readonly bool _plan;
 
     private Comparison(Question question, Answer answer)
     {
         (_question, _answer, _sheet) = (question, answer, Sheet.Of(question, answer.Hat));
         (_rungs, _ballOf) = (new Rungs(_sheet), BallOf(_sheet, answer.Parts));
+        (WordProven, _plan) = Inside.ProvenOf(question);
     }
 
     /// <summary>What is wrong with the answer; empty where nothing is.</summary>
@@ -30,6 +32,12 @@ internal sealed class Comparison
     public bool Open { get; private set; }
 
     public Answer Answer => _answer;
+
+    /// <summary>Whether the word and how far it reaches are said to be proven.</summary>
+    public bool WordProven { get; }
+
+    /// <summary>Whether the metres short are said to be proven.</summary>
+    public bool ShortProven => _plan;
 
     public static Comparison Of(Question question, Func<Sheet, IReadOnlyList<int>?, Ruling> rule, Func<Question, HatNeeds, Why?> why, CancellationToken cancel)
     {
@@ -172,7 +180,7 @@ internal sealed class Comparison
         }
 
         Say(word > best, $"{word}, better than can be: {best}");
-        Say(word < best && proven, $"said to be the best word: {word}, but {best} can be had");
+        Say(word < best && WordProven, $"said to be the best word: {word}, but {best} can be had");
         if (word != best)
         {
             return;
@@ -181,14 +189,14 @@ internal sealed class Comparison
         if (best == Word.No)
         {
             Say(ruling.Short > _answer.Short.Millimetres, $"short by {_answer.Short}, less than can be: {ruling.Short} mm");
-            Say(ruling.Short < _answer.Short.Millimetres && proven, $"said to be least short: {_answer.Short}, but {ruling.Short} mm can be had");
+            Say(ruling.Short < _answer.Short.Millimetres && _plan, $"said to be least short: {_answer.Short}, but {ruling.Short} mm can be had");
             return;
         }
 
         Say(Rounded(_answer.Reach) > ruling.Reach, $"reach {_answer.Reach}, better than can be: {ruling.Reach}");
-        Say(Rounded(_answer.Reach) < ruling.Reach && proven, $"said to reach {_answer.Reach}, but {ruling.Reach} can be had");
+        Say(Rounded(_answer.Reach) < ruling.Reach && WordProven, $"said to reach {_answer.Reach}, but {ruling.Reach} can be had");
         var width = _sheet.WidthOf(_ballOf);
-        Say(width > ruling.Width && proven, $"the brim is from set {width} where {ruling.Width} does");
+        Say(width > ruling.Width && _plan, $"the brim is from set {width} where {ruling.Width} does");
         if (width > ruling.Width || ruling.Width is null || ruling.Sureness is null)
         {
             return;
@@ -205,7 +213,7 @@ internal sealed class Comparison
         }
 
         Say(Rounded(_answer.Sureness) > ruling.Sureness, $"sure to {_answer.Sureness}, better than can be: {ruling.Sureness}");
-        Say(Rounded(_answer.Sureness) < ruling.Sureness && proven, $"said to be surest at {_answer.Sureness}, but {ruling.Sureness} can be had");
+        Say(Rounded(_answer.Sureness) < ruling.Sureness && _plan, $"said to be surest at {_answer.Sureness}, but {ruling.Sureness} can be had");
         if (Rounded(_answer.Sureness) == ruling.Sureness && ruling.Keeps is { } keeps && ruling.Tidy is { } tidiest)
         {
             var loads = _sheet.LoadsOf(_ballOf);
@@ -233,7 +241,7 @@ internal sealed class Comparison
     private void Reason(Why? why)
     {
         Open |= why is null;
-        if (why is null || !_answer.ProvenBest)
+        if (why is null || !_plan)
         {
             return;
         }

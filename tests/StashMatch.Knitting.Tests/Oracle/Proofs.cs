@@ -8,7 +8,7 @@ namespace StashMatch.Knitting.Tests.Oracle;
 internal sealed class Proofs
 {
     private readonly ConcurrentBag<(int Seed, string Complaint)> _wrong = [];
-    private int _open, _words, _shorts, _nos, _asked;
+    private int _open, _words, _shorts, _nos, _best, _asked;
 
     /// <summary>How many were asked.</summary>
     public int Asked => _asked;
@@ -18,6 +18,9 @@ internal sealed class Proofs
 
     /// <summary>How many said that their word and reach are proven.</summary>
     public int Words => _words;
+
+    /// <summary>How many said that they are proven best in every tier.</summary>
+    public int Best => _best;
 
     /// <summary>How many were short.</summary>
     public int Nos => _nos;
@@ -50,12 +53,13 @@ internal sealed class Proofs
     private void Count(int seed, Comparison comparison)
     {
         comparison.Complaints.ToList().ForEach(c => _wrong.Add((seed, c)));
-        var (no, proven) = (comparison.Answer.Verdict == Verdict.No, comparison.Answer.ProvenBest);
+        var no = comparison.Answer.Verdict == Verdict.No;
         Interlocked.Increment(ref _asked);
         Interlocked.Add(ref _open, comparison.Open ? 1 : 0);
-        Interlocked.Add(ref _words, proven ? 1 : 0);
+        Interlocked.Add(ref _words, comparison.WordProven ? 1 : 0);
+        Interlocked.Add(ref _best, comparison.Answer.ProvenBest ? 1 : 0);
         Interlocked.Add(ref _nos, no ? 1 : 0);
-        Interlocked.Add(ref _shorts, no && proven ? 1 : 0);
+        Interlocked.Add(ref _shorts, no && comparison.ShortProven ? 1 : 0);
     }
 
     private string Message(Func<int, Question> drawn, Func<Question, Comparison> compare)

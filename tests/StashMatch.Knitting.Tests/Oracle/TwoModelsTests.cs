@@ -30,14 +30,15 @@ public sealed class TwoModelsTests
         Assert.True(both >= 6, $"{both} settled by both");
     }
 
+    /// <summary>Leftovers and stripes; the larger bags in the long form.</summary>
+    public static TheoryData<int, int> Large => Long.Form ? new() { { 60, 6 }, { 120, 8 }, { 300, 6 } } : new() { { 60, 6 } };
+
     [Theory]
-    [InlineData(60, 6)]
-    [InlineData(120, 8)]
-    [InlineData(300, 6)]
+    [MemberData(nameof(Large))]
     public void The_tidiest_of_a_large_bag_is_what_the_pattern_model_proves(int leftovers, int stripes)
     {
         var settled = 0;
-        for (var seed = 0; seed < 9; seed++)
+        for (var seed = 0; seed < (Long.Form ? 9 : 4); seed++)
         {
             var question = Instances.Large(leftovers, stripes, (Arrangement)(seed % 5), seed, near: seed % 3 == 0);
             Assert.True(Matcher.TryAnswer(question, out var answer, out _, TestContext.Current.CancellationToken));
@@ -64,7 +65,7 @@ public sealed class TwoModelsTests
             }
         }
 
-        Assert.True(settled >= (Long.Form ? 5 : 2), $"{settled} settled");
+        Assert.True(settled >= (Long.Form ? 5 : 1), $"{settled} settled");
     }
 
     [Theory]

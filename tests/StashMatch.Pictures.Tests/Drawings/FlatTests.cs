@@ -20,7 +20,9 @@ public sealed class FlatTests
             {
                 var drawn = hat.Pieces.Where(p => Belongs(p.Part, section)).Sum(p => p.Area);
                 var stitches = section.Runs.Where(r => r.Pattern is not (StitchPattern.PickUp or StitchPattern.TubularEdge)).Sum(r => r.Rows * r.Stitches);
-                Assert.InRange(drawn / (stitches * perStitch), 0.98, 1.02);
+
+                // Rows of rib stand closer: 1/0.95 as many to the cm.
+                Assert.InRange(drawn / (stitches * perStitch * (section.Kind == SectionKind.Brim ? 0.95 : 1)), 0.98, 1.02);
             }
         });
     }

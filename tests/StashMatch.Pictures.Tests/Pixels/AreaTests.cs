@@ -39,8 +39,8 @@ public sealed class AreaTests
             Assert.Equal(sections.Count, order.Count);
             for (var i = 0; i < order.Count; i++)
             {
-                // The brim is single: the line of a fold is no colour.
-                var share = order[i].Pixels / (Stitches(sections[i]) * PerStitch(plan));
+                // The brim is single: the line of a fold is no colour. Its rows of rib stand closer: 1/0.95 as many to the cm.
+                var share = order[i].Pixels / (Stitches(sections[i]) * PerStitch(plan) * (sections[i].Kind == SectionKind.Brim ? 0.95 : 1));
                 Assert.True(share is > 0.98 and < 1.02, $"{plan.Size}, {plan.Stripes}: {sections[i].Kind} {sections[i].Number} is {share:0.000} of what it should be");
             }
         });

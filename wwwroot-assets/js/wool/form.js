@@ -75,7 +75,8 @@ export class Form {
   // How far a rib strays from its place.
   sway(angle, s) {
     const each = ROUND / this.hat.brim.ribs;
-    return each * (0.15 * along(angle / each * 0.43, 15) * smooth(0, 0.3, Math.PI - Math.abs(angle)) + 0.13 * over(Math.cos(angle) * 5, Math.sin(angle) * 5 + s * 0.35, 16));
+    return each * (0.15 * along(angle / each * 0.43, 15) * smooth(0, 0.3, Math.PI - Math.abs(angle))
+      + 0.13 * over(Math.cos(angle) * 5, Math.sin(angle) * 5 + s * 0.35, 16));
   }
 
   // Where a piece of fabric lies (o[0] to o[2]), and how deep in a fold (o[3]).
@@ -174,7 +175,8 @@ export class Form {
     for (let i = 0; i <= 40; i++) {
       const s = -this.below + (straight + this.below) * i / 40, t = clamp(s / straight, 0, 1);
       const r = this.ribbedBody
-        ? 0.94 + 0.06 * smooth(-1.2, 2.6, s) + 0.012 * Math.sin(Math.PI * clamp((s + depth) / Math.max(1, depth - 1), 0, 1)) - 0.004 * smooth(-depth + 0.6, -depth, s)
+        ? 0.94 + 0.06 * smooth(-1.2, 2.6, s) + 0.012 * Math.sin(Math.PI * clamp((s + depth) / Math.max(1, depth - 1), 0, 1))
+          - 0.004 * smooth(-depth + 0.6, -depth, s)
         : 1 + 0.012 * Math.sin(Math.PI * t) - 0.012 * (1 - t) * (1 - t);
       points.push([R * (r + 0.012 * hump(s, 2.2, 1.6)), s]);
     }

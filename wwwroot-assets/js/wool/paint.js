@@ -35,7 +35,7 @@ class Mesh {
 const even = n => ((n / 2 + 0.5) | 0) * 2;
 
 function meshesOf(form, hat, perCm, rough = 1) {
-  const fine = clamp(perCm / 20, 0.30, 1) * rough, ribs = hat.brim ? hat.brim.ribs * (fine < 0.6 ? 5 : 8) : 0;
+  const fine = clamp(perCm / 28, 0.25, 1) * rough, ribs = hat.brim ? hat.brim.ribs * (fine < 0.6 ? 5 : 8) : 0;
   const all = [new Mesh(form, BODY, even(Math.max(360 * fine, hat.brim && !hat.brim.folded ? ribs : 0)), even(120 * fine))];
   if (form.cuff) all.push(new Mesh(form, CUFF, even(Math.max(360 * fine, ribs)), even(40 * fine)));
   if (form.pomPom) all.push(new Mesh(form, POMPOM, even(90 * fine), even(40 * fine)));
@@ -105,7 +105,8 @@ class Samples {
     if (area >= -1e-9) return; // it faces away
     const w = this.width, left = Math.max(0, Math.floor(Math.min(x0, x1, x2) - 0.5)), right = Math.min(w - 1, Math.ceil(Math.max(x0, x1, x2) - 0.5));
     const top = Math.max(0, Math.floor(Math.min(y0, y1, y2) - 0.5)), bottom = Math.min(this.height - 1, Math.ceil(Math.max(y0, y1, y2) - 0.5));
-    const a0 = (y1 - y2) / area, b0 = (x2 - x1) / area, c0 = (x1 * y2 - x2 * y1) / area, a1 = (y2 - y0) / area, b1 = (x0 - x2) / area, c1 = (x2 * y0 - x0 * y2) / area;
+    const a0 = (y1 - y2) / area, b0 = (x2 - x1) / area, c0 = (x1 * y2 - x2 * y1) / area, a1 = (y2 - y0) / area, b1 = (x0 - x2) / area,
+      c1 = (x2 * y0 - x0 * y2) / area;
     for (let y = top; y <= bottom; y++) for (let x = left; x <= right; x++) {
       const e0 = a0 * (x + 0.5) + b0 * (y + 0.5) + c0, e1 = a1 * (x + 0.5) + b1 * (y + 0.5) + c1, e2 = 1 - e0 - e1;
       if (e0 < -1e-4 || e1 < -1e-4 || e2 < -1e-4) continue;
@@ -178,7 +179,8 @@ class Light {
   ply(angle, s) {
     const { spot } = this;
     if (this.rough) return spot.ply;
-    const twist = spot.height > 0 ? (0.14 - 0.07 * spot.yarn.halo) * (0.4 + 0.6 * this.detail) * Math.sin((spot.alongLeg + spot.acrossLeg * 1.25) * 7.2 + spot.leg) : 0;
+    const strength = spot.height > 0 ? (0.14 - 0.07 * spot.yarn.halo) * (0.4 + 0.6 * this.detail) : 0;
+    const twist = strength * Math.sin((spot.alongLeg + spot.acrossLeg * 1.25) * 7.2 + spot.leg);
     return 0.93 + 0.14 * hash(spot.leg, spot.area, 12) + twist + 0.11 * this.detail * (hash((angle * 5200) | 0, (s * 560) | 0, 8) - 0.5);
   }
 }
@@ -190,12 +192,14 @@ class Laid {
   }
 
   * lay(perCm) {
-    const { hat, form } = this, spot = new Spot(hat, form), light = Object.create(Light.prototype), kept = ['height', 'slopeRound', 'slopeUp', 'tone', 'shade', 'soft', 'ply'];
+    const { hat, form } = this, spot = new Spot(hat, form), light = Object.create(Light.prototype),
+      kept = ['height', 'slopeRound', 'slopeUp', 'tone', 'shade', 'soft', 'ply'];
     Object.assign(light, { spot, detail: 0.35, rough: false });
     for (const surface of [BODY, CUFF, POMPOM]) {
       const profile = form.of(surface);
       if (!profile) continue;
-      const w = Math.round(ROUND * form.radius * perCm), h = Math.round(profile.length * perCm), n = w * h, m = { w, h, profile, area: new Uint8Array(n), ink: new Uint8Array(n), ghost: new Uint8Array(n) };
+      const w = Math.round(ROUND * form.radius * perCm), h = Math.round(profile.length * perCm), n = w * h,
+        m = { w, h, profile, area: new Uint8Array(n), ink: new Uint8Array(n), ghost: new Uint8Array(n) };
       for (const name of kept) m[name] = new Float32Array(n);
       m.sin = Float64Array.from({ length: w }, (_, i) => Math.sin(((i + 0.5) / w - 0.5) * ROUND));
       m.cos = Float64Array.from({ length: w }, (_, i) => Math.cos(((i + 0.5) / w - 0.5) * ROUND));
@@ -218,7 +222,8 @@ class Laid {
   }
 
   look(surface, angle, s) {
-    const m = this.maps[surface], i = clamp(((angle / ROUND + 0.5) * m.w) | 0, 0, m.w - 1), j = clamp(((s - m.profile.start) / m.profile.length * m.h) | 0, 0, m.h - 1), q = i * m.h + j;
+    const m = this.maps[surface], i = clamp(((angle / ROUND + 0.5) * m.w) | 0, 0, m.w - 1),
+      j = clamp(((s - m.profile.start) / m.profile.length * m.h) | 0, 0, m.h - 1), q = i * m.h + j;
     this.height = m.height[q]; this.slopeRound = m.slopeRound[q]; this.slopeUp = m.slopeUp[q];
     this.tone = m.tone[q]; this.shade = m.shade[q]; this.soft = m.soft[q]; this.ply = m.ply[q];
     this.area = m.area[q]; this.ghost = m.ghost[q] === 1;
@@ -258,10 +263,11 @@ export class Painter {
 
   * painting(view, quick = false) {
     const { hat, form } = this, rough = quick && !!this.laid, fine = quick ? 1 : view.samples || 2;
-    const perCm = view.perCm || view.width / (2.3 * form.radius), key = `${rough} ${clamp(perCm / 20, 0.30, 1)}`;
+    const perCm = view.perCm || view.width / (2.3 * form.radius), key = `${rough} ${clamp(perCm / 28, 0.25, 1)}`;
     if (!this.meshes.has(key)) this.meshes.set(key, meshesOf(form, hat, perCm, rough ? 0.6 : 1));
     const meshes = this.meshes.get(key), frame = frameOf(meshes, view), samples = new Samples(meshes, view, frame, fine);
-    const sheet = { width: frame.width, height: frame.height, pixels: new Uint8ClampedArray(frame.width * frame.height * 4), areas: new Uint8Array(frame.width * frame.height).fill(NOTHING) };
+    const sheet = { width: frame.width, height: frame.height, pixels: new Uint8ClampedArray(frame.width * frame.height * 4),
+      areas: new Uint8Array(frame.width * frame.height).fill(NOTHING) };
     const light = new Light(this, view, frame, rough ? this.laid : new Spot(hat, form), rough);
     for (let y = 0; y < frame.height; y++) {
       this.row(sheet, samples, light, fine, y);
@@ -314,7 +320,8 @@ class Edge {
   }
 
   fibres(meshes) {
-    const { frame, samples } = this, size = Math.min(1, frame.perCm / USUAL), tries = (26000 * size) | 0, most = (MOST_FIBRES * size) | 0, n = [0, 0, 0], o = [0, 0, 0];
+    const { frame, samples } = this, size = Math.min(1, frame.perCm / USUAL), tries = (26000 * size) | 0, most = (MOST_FIBRES * size) | 0, n = [0, 0, 0],
+      o = [0, 0, 0];
     for (let i = 0, made = 0; i < tries && made < most; i++) {
       const m = meshes.length > 1 && hash(i, 1, 71) < 0.34 ? meshes[meshes.length - 1] : meshes[0], row = m.up + 1;
       const at = Math.min(m.round - 1, (hash(i, 2, 71) * m.round) | 0) * row + Math.min(m.up - 1, (hash(i, 3, 71) * m.up) | 0);
@@ -337,7 +344,8 @@ class Edge {
     const long = (rim ? 0.06 + 0.10 * q + (q > 0.94 ? 0.13 : 0) : 0.10 + 0.16 * q) * (0.55 + 1.1 * halo) * frame.perCm, bend = (hash(i, 6, 71) - 0.5) * 3.6;
     const a = Math.atan2(-ny, nx) + (hash(i, 7, 71) - 0.5) * 1.9, x1 = x0 + Math.cos(a) * long * 0.7, y1 = y0 + Math.sin(a) * long * 0.7;
     const x2 = x0 + (Math.cos(a) * 0.55 + Math.cos(a + bend) * 0.5) * long, y2 = y0 + (Math.sin(a) * 0.55 + Math.sin(a + bend) * 0.5) * long;
-    const lift = rim ? 1.06 : 1.14, r = Math.min(255, p[at * 4] * lift + 7), g = Math.min(255, p[at * 4 + 1] * lift + 7), b = Math.min(255, p[at * 4 + 2] * lift + 7);
+    const lift = rim ? 1.06 : 1.14, r = Math.min(255, p[at * 4] * lift + 7), g = Math.min(255, p[at * 4 + 1] * lift + 7),
+      b = Math.min(255, p[at * 4 + 2] * lift + 7);
     const ink = (rim ? 0.16 + 0.26 * hash(i, 8, 71) : 0.13) * clamp(frame.perCm / USUAL, 0.55, 1.6), steps = Math.max(2, (long * 2) | 0);
     for (let k = 0; k <= steps; k++) {
       const t = k / steps, wa = (1 - t) * (1 - t), wb = 2 * t * (1 - t), wc = t * t;
@@ -367,7 +375,8 @@ class Edge {
 
   soften() {
     const { w, h, p } = this, sigma = clamp(1.3 * this.frame.perCm / USUAL, 0.5, 2.6), reach = Math.ceil(sigma * 2.5), old = p.slice();
-    const weights = Array.from({ length: 2 * reach + 1 }, (_, i) => Math.exp(-(i - reach) * (i - reach) / (2 * sigma * sigma))), sum = weights.reduce((a, b) => a + b, 0);
+    const weights = Array.from({ length: 2 * reach + 1 }, (_, i) => Math.exp(-(i - reach) * (i - reach) / (2 * sigma * sigma))),
+      sum = weights.reduce((a, b) => a + b, 0);
     const wool = (x, y) => x >= 0 && y >= 0 && x < w && y < h && old[(y * w + x) * 4 + 3] > 0;
     for (let y = 0; y < h; y++) for (let x = 0; x < w; x++) {
       const o = (y * w + x) * 4;

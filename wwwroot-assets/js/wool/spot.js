@@ -2,6 +2,7 @@
 import { ROUND, hash, mix, clamp, along, over, smooth, linear } from './grain.js';
 import { BODY, CUFF, POMPOM, RIB } from './form.js';
 
+const COS = 0.9210609940028851, SIN = 0.3894183423086505;
 const INKS = 6, GATHER = 0.34, SET_UP = 1;
 
 const pale = light => 0.35 + 0.65 * Math.sqrt(light);
@@ -62,10 +63,11 @@ export class Spot {
   knit(w, c, wide, high, seed, none = 0, upTo = 0) {
     const j = Math.floor(w), k0 = Math.floor(c), x = (w - j - 0.5) * wide, side = x < 0 ? -1 : 1;
     for (let k = k0 - 1; k <= k0 + 1; k++) {
-      if (k >= none && k < upTo) continue;
-      const q = hash(j, k, seed), p = hash(k, j, seed + side), tension = hash(k, 1, seed + 5) - 0.5, lean = 0.40 + (p - 0.5) * 0.16;
+      if ((k >= none && k < upTo) || Math.abs(c - k - 0.5) > 1.25) continue; // a leg reaches no further
+      const q = hash(j, k, seed), p = hash(k, j, seed + side), tension = hash(k, 1, seed + 5) - 0.5;
+      const more = (p - 0.5) * 0.16, even = 1 - more * more / 2, odd = more - more * more * more / 6; // it leans 0.40 and a little more or less
       const off = ((p - 0.5) * 0.24 + tension * 0.22) * high;
-      if (this.bean(x * side - 0.262 * wide - (q - 0.5) * 0.12 * wide * side, (c - k - 0.5) * high - off, Math.cos(lean), Math.sin(lean),
+      if (this.bean(x * side - 0.262 * wide - (q - 0.5) * 0.12 * wide * side, (c - k - 0.5) * high - off, COS * even - SIN * odd, SIN * even + COS * odd,
         high * 0.86, wide * (0.232 + 0.035 * q + 0.02 * tension), 0.90 + 0.10 * q, j * 131 + k * 7 + side)) {
         this.row = k;
         this.stitch = j;
@@ -89,7 +91,8 @@ export class Spot {
     const j0 = Math.floor(w * 2), k0 = Math.floor(c / 2);
     for (let k = k0 - 1; k <= k0 + 1; k++) for (let j = j0 - 1; j <= j0 + 1; j++) {
       const q = hash(j, k, seed + 78), bow = (j & 1) === 0 ? 0.34 : -0.34;
-      if (this.bean((w * 2 - j - 0.5) * wide / 2, (c - 2 * k - 1 + (q - 0.5) * 0.3 + bow * 0.9) * high, 1, 0, high * 0.62, wide * 0.36, 0.95 + 0.1 * q, j * 131 + k * 7)) {
+      if (this.bean((w * 2 - j - 0.5) * wide / 2, (c - 2 * k - 1 + (q - 0.5) * 0.3 + bow * 0.9) * high, 1, 0, high * 0.62, wide * 0.36, 0.95 + 0.1 * q,
+        j * 131 + k * 7)) {
         this.row = 2 * k;
         this.stitch = j >> 1;
       }
@@ -102,7 +105,8 @@ export class Spot {
     let second = 0;
     for (let k = k0 - 2; k <= k0 + 1; k++) {
       const j = hash(k, side, seed) - 0.5, lean = Math.atan2(across, on) + j * 0.14;
-      if (this.bean(q * side * half - half * 0.47, (t - k - 0.2) * wide - j * 0.3, Math.cos(lean), Math.sin(lean), long * 1.06, wide * across / long * 0.62, 1.16 + (k & 1) * 0.05, k * 9 + side)) {
+      if (this.bean(q * side * half - half * 0.47, (t - k - 0.2) * wide - j * 0.3, Math.cos(lean), Math.sin(lean), long * 1.06, wide * across / long * 0.62,
+        1.16 + (k & 1) * 0.05, k * 9 + side)) {
         second = k & 1;
         this.stitch = k;
       }

@@ -41,6 +41,9 @@ internal sealed record Outcome(Question Question, Plan Plan)
     /// <summary>By how much the hat is short.</summary>
     public Metres Short { get; init; }
 
+    /// <summary>Whether no plan has a better word or, having it, reaches further; whatever is proven of the rest.</summary>
+    public bool WordProven { get; init; }
+
     public TooFew? TooFew { get; init; }
 
     public Verdict Verdict => Word switch { Word.No => Verdict.No, Word.Yes => Verdict.Yes, _ => Verdict.OnlyJust };

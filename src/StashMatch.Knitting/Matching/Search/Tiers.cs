@@ -91,6 +91,7 @@ internal sealed class Tiers
         var keeping = word == Word.Yes ? Keeping.Yes : Keeping.Nothing;
         var least = word switch { Word.Yes => Yes, Word.OnlyJust => OnlyJust, _ => ByTheLabel };
         var reach = word == Word.ByTheLabel ? Rung.ByTheLabel : Highest(least, Rung.Highest, Widest);
+        var proven = _proven;
         var width = Narrowest(least);
         var rung = word == Word.ByTheLabel ? Rung.ByTheLabel : Highest(least, reach, width);
         var level = new Level(rung, keeping);
@@ -101,15 +102,16 @@ internal sealed class Tiers
 
         var plan = new Plan(_puzzle.With(width), PlanAt(level, width), _capacities.At(level.Rung, level.Keeping), true);
         var why = word == Word.Yes ? Why.Covered : WhyNotYes();
-        return new Outcome(question, plan with { Proven = _proven }) { Word = word, Why = why, Sureness = rung.Chance, Reach = reach.Chance };
+        return new Outcome(question, plan with { Proven = _proven }) { Word = word, Why = why, WordProven = proven, Sureness = rung.Chance, Reach = reach.Chance };
     }
 
     private Outcome Short(Question question)
     {
+        var proven = _proven;
         var least = new LeastShort(_puzzle, _cancel).Find();
         var tooFew = Counting.TooFew(_puzzle);
         var why = tooFew is not null ? Why.TooFewLeftovers : ColourAlone() ? Why.Colour : Why.Short;
-        return new Outcome(question, least.Plan with { Proven = _proven && least.Plan.Proven }) { Word = Word.No, Why = why, TooFew = tooFew, Short = least.Metres };
+        return new Outcome(question, least.Plan with { Proven = _proven && least.Plan.Proven }) { Word = Word.No, WordProven = proven, Why = why, TooFew = tooFew, Short = least.Metres };
     }
 
     private Why WhyNotYes()

@@ -5,6 +5,7 @@ using StashMatch.Knitting.Yarns;
 using StashMatch.Pictures;
 using StashMatch.Store;
 using StashMatch.Web.Pieces;
+using HatText = StashMatch.Questions.HatText;
 
 namespace StashMatch.Web.Pages.DescribeHat;
 
@@ -49,7 +50,7 @@ public sealed class HatView
     {
         ArgumentNullException.ThrowIfNull(form);
         var description = form.Read(errors);
-        if (HatDescriptionReader.Read(description, errors, "") is not { } read || errors.Any)
+        if (HatText.Read(new Reading(description, errors)) is not { } read || errors.Any)
         {
             return null;
         }

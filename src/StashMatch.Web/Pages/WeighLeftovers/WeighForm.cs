@@ -25,7 +25,8 @@ public sealed class WeighForm : DetailsForm
     public Weighing? Reading => ReadWeighing(new FieldErrors());
 
     /// <summary>The scale's step, grams; the usual one where it cannot be read.</summary>
-    public decimal StepGrams => new FieldErrors().TypedGrams("scale step", Step, 0.001m, 100) ?? Habits.Now.ScaleStep.Value;
+    public decimal StepGrams =>
+        new Reading(Said.Of((LeftoverText.ScaleStepGrams, Said.Typed(Step))), new FieldErrors()).Number(LeftoverText.ScaleStepGrams) ?? Habits.Now.ScaleStep.Value;
 
     /// <summary>Takes a label, thickness and fibre over from a leftover of the same yarn, knowingly.</summary>
     public void SameYarnAs(LoggedLeftover other)
@@ -134,39 +135,12 @@ public sealed class WeighForm : DetailsForm
         ArgumentNullException.ThrowIfNull(errors);
         var weighing = ReadWeighing(errors);
         var details = ReadDetails(errors);
-        return details is null || weighing is null ? null : new NewLeftover(details.Name, weighing, details.Ratio)
-        {
-            Class = details.Class,
-            Fibre = details.Fibre,
-            Colour = details.Colour,
-            Superwash = details.Superwash,
-            Care = details.Care,
-            Make = details.Make,
-            Bag = details.Bag,
-        };
+        return details is null || weighing is null ? null : new NewLeftover(details, weighing);
     }
 
     /// <summary>Reads a weighing out of three typed numbers.</summary>
-    public static Weighing? ReadWeighing(string grams, string tare, string step, FieldErrors errors)
-    {
-        ArgumentNullException.ThrowIfNull(errors);
-        var gross = errors.TypedGrams("grams", grams, 0.001m, Weighing.MostGrams);
-        var core = string.IsNullOrWhiteSpace(tare) ? 0 : errors.TypedGrams("core or bowl", tare, 0, Weighing.MostGrams);
-        var fine = errors.TypedGrams("scale step", step, 0.001m, 100);
-        if (gross is null || core is null || fine is null)
-        {
-            return null;
-        }
-
-        var (whole, empty) = (Knitting.Quantities.Grams.From(gross.Value), Knitting.Quantities.Grams.From(core.Value));
-        if (empty >= whole)
-        {
-            errors.Add("core or bowl", "must be less than what the scale shows");
-            return null;
-        }
-
-        return new Weighing(whole, empty, Knitting.Quantities.Grams.From(fine.Value));
-    }
+    public static Weighing? ReadWeighing(string grams, string tare, string step, FieldErrors errors) => LeftoverText.ReadWeighing(new Reading(
+        Said.Of((LeftoverText.Grams, Said.Typed(grams)), (LeftoverText.TareGrams, Said.Typed(tare)), (LeftoverText.ScaleStepGrams, Said.Typed(step))), errors));
 
     private Weighing? ReadWeighing(FieldErrors errors) => ReadWeighing(Grams, Tare, Step, errors);
 }

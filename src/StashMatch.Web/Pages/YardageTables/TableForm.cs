@@ -1,8 +1,7 @@
 using System.Globalization;
 using StashMatch.Knitting.Hats;
-using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
-using StashMatch.Store;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.YardageTables;
 
@@ -32,14 +31,15 @@ public sealed record TableForm
     {
         ArgumentNullException.ThrowIfNull(query);
         string Text(string name, string otherwise) => (string?)query[name] is { } value ? value : otherwise;
+        IEnumerable<string> All(Field field) => query.Pairs().Where(p => field.Is(p.Name)).Select(p => p.Value);
         var blank = new TableForm();
         return new TableForm
         {
             Hat = Text("hat", blank.Hat),
-            Sizes = [.. query["size"].OfType<string>().Take(40)],
+            Sizes = [.. All(HatGrid.SizesAsked).Take(40)],
             From = Text("from", ""),
             To = Text("to", ""),
-            Allowance = Text("allowance", blank.Allowance),
+            Allowance = All(MatchQuestion.AllowancePercent).FirstOrDefault(blank.Allowance),
             Label = Text("label", ""),
             Form = Text("form", blank.Form),
             Working = Text("working", ""),
@@ -50,9 +50,9 @@ public sealed record TableForm
     public string Address(Func<TableForm, TableForm>? change = null, string path = "/tables")
     {
         var form = change is null ? this : change(this);
-        var pairs = new List<(string Name, string Value)> { ("hat", form.Hat), ("from", form.From), ("to", form.To), ("allowance", form.Allowance), ("label", form.Label), ("form", form.Form), ("working", form.Working) };
-        pairs.AddRange(form.Sizes.Select(s => ("size", s)));
-        return $"{path}?" + string.Join('&', pairs.Where(p => p.Value.Length > 0).Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value)}"));
+        var pairs = new List<(string Name, string Value)> { ("hat", form.Hat), ("from", form.From), ("to", form.To), (MatchQuestion.AllowancePercent.Name, form.Allowance), ("label", form.Label), ("form", form.Form), ("working", form.Working) };
+        pairs.AddRange(form.Sizes.Select(s => (HatGrid.SizesAsked.Name, s)));
+        return SaidInAddress.Of(path, pairs);
     }
 
     /// <summary>The view asked for, or null with a message for each field that cannot be read.</summary>
@@ -65,12 +65,6 @@ public sealed record TableForm
             return null;
         }
 
-        var sizes = Sizes.Where(s => hat.SizeNames.Contains(s, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToList();
-        if (sizes.Count < Sizes.Count && sizes.Count == 0)
-        {
-            errors.Add("size", $"must be one of {string.Join(", ", hat.SizeNames)}");
-        }
-
         var counts = hat.CountsFor(hat.SizeNames[0]);
         var (from, to) = (Count("from", From, counts[0], errors), Count("to", To, counts[^1], errors));
         if (from > to)
@@ -78,15 +72,10 @@ public sealed record TableForm
             errors.Add("to", "must not be less than “from”");
         }
 
-        if (!TypedNumber.TryRead(Allowance.Length == 0 ? "10" : Allowance, out var allowance, out var wrong))
-        {
-            errors.Add("allowance", wrong);
-        }
-        else if (allowance > 100)
-        {
-            errors.Add("allowance", "must be at most 100 %");
-        }
-
+        // One size there is, of several that are asked for, is answered.
+        var sizes = Sizes.Any(s => hat.SizeNames.Contains(s, StringComparer.Ordinal)) ? hat.SizeNames.Where(s => Sizes.Contains(s, StringComparer.Ordinal)) : Sizes;
+        var asked = Said.Of((MatchQuestion.AllowancePercent, Said.Typed(Allowance)), (HatGrid.SizesAsked, Sizes.Count == 0 ? Said.Nothing : Said.Several(sizes)));
+        var grid = Questions.TableQuestion.Read(new Reading(asked, errors), hat);
         var label = new LabelRatio(100, MassUnit.Grams, WeightClasses.TypicalMetresPer100Grams(hat.WeightClass), LengthUnit.Metres, RatioSource.Printed);
         if (Label.Length > 0)
         {
@@ -105,8 +94,8 @@ public sealed record TableForm
             errors.Add("form", $"must be one of {string.Join(", ", TableWords.Forms.Keys)}");
         }
 
-        return errors.Any ? null : new TableView(
-            hat, sizes.Count == 0 ? hat.SizeNames : [.. hat.SizeNames.Where(sizes.Contains)], hat is PrintedHat ? null : [.. Enumerable.Range(from, to - from + 1)], allowance, label, Label.Length > 0, judged);
+        return errors.Any || grid is null ? null : new TableView(
+            hat, grid.Sizes, hat is PrintedHat ? null : [.. Enumerable.Range(from, to - from + 1)], grid.AllowancePercent, label, Label.Length > 0, judged);
     }
 
     private static int Count(string field, string typed, int otherwise, FieldErrors errors)

@@ -61,13 +61,13 @@ public sealed class TestKitsTests : PageContext
         await page.FindAll("button").First(b => b.TextContent.StartsWith("Save this kit", StringComparison.Ordinal)).ClickAsync();
         var store = Services.GetRequiredService<KitStore>();
         var kept = Assert.Single(await store.ListAsync(TestContext.Current.CancellationToken));
-        Assert.Equal(("Hedge", 2), (kept.Description.Name, kept.Description.Skeins!.Count));
+        Assert.Equal(("Hedge", 2), (kept.Name, kept.Description[KitText.Skeins].Each!.Count));
         page.Find("input[aria-label='kit 1, row 2, grams each']").Change("ten");
         page.Find("input[aria-label='kit 1, row 1, label']").Change("");
         await page.Find("form").SubmitAsync();
         var said = string.Join(' ', page.FindAll(".field-message").Select(m => m.TextContent));
-        Assert.Contains("Kit 1, row 2, grams must be a number", said, StringComparison.Ordinal);
-        Assert.Contains("Kit 1, row 1, label cannot be read", said, StringComparison.Ordinal);
+        Assert.Contains("Kit 1, row 2, grams is not a number", said, StringComparison.Ordinal);
+        Assert.Contains("Kit 1, row 1, label is missing", said, StringComparison.Ordinal);
         page.Find("#start-1").Change(kept.Id);
         Assert.Equal("10", page.Find("input[aria-label='kit 1, row 2, grams each']").GetAttribute("value"));
         await page.Find(".kept button").ClickAsync();

@@ -1,13 +1,12 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using StashMatch.Knitting.Hats;
 using Xunit;
 
-namespace StashMatch.Store.Tests.Hats;
+namespace StashMatch.Questions.Tests.Hats;
 
-public sealed class HatDescriptionReaderTests
+public sealed class HatTextTests
 {
-    private static readonly JsonSerializerOptions Web = new(JsonSerializerDefaults.Web);
-
     public static TheoryData<string, string> WrongByMeasurements() => new()
     {
         { "hat.name", Measured($$""" "name":"{{new string('n', 81)}}" """) },
@@ -93,19 +92,22 @@ public sealed class HatDescriptionReaderTests
     public void What_cannot_be_read_is_named_and_nothing_else(string field, string json)
     {
         var errors = new FieldErrors();
-        Assert.Null(HatDescriptionReader.Read(JsonSerializer.Deserialize<HatDescription>(json, Web)!, errors, "hat."));
+        Assert.Null(Read(json, errors, "hat."));
         Assert.Equal([field], errors.ByField.Keys);
     }
 
     [Theory]
-    [InlineData(double.NaN)]
-    [InlineData(double.PositiveInfinity)]
-    [InlineData(double.NegativeInfinity)]
-    public void A_number_that_is_none_is_named(double odd)
+    [InlineData("NaN")]
+    [InlineData("∞")]
+    [InlineData("-∞")]
+    public void A_number_that_is_none_is_named(string typed)
     {
-        var errors = new FieldErrors();
-        var description = JsonSerializer.Deserialize<HatDescription>(Measured(""" "brim":{} """), Web)! with { Gauge = new(odd, odd), Brim = new(odd, null, null, null, null) };
-        Assert.Null(HatDescriptionReader.Read(description, errors, "hat."));
+        var (errors, odd) = (new FieldErrors(), Said.Typed(typed));
+        using var json = JsonDocument.Parse(Measured(""" "brim":null """));
+        var hat = SaidInJson.Read(json.RootElement, HatFields.All, errors)
+            .With("gauge", Said.Named(("stitchesPer10cm", odd), ("rowsPer10cm", odd)))
+            .With("brim", Said.Named(("depthCm", odd)));
+        Assert.Null(HatText.Read(new Reading(hat, errors, "hat.")));
         Assert.Equal(["hat.brim.depthCm", "hat.gauge.rowsPer10cm", "hat.gauge.stitchesPer10cm"], errors.ByField.Keys.Order(StringComparer.Ordinal));
     }
 
@@ -114,7 +116,7 @@ public sealed class HatDescriptionReaderTests
     {
         var errors = new FieldErrors();
         var json = Measured(""" "weightClass":9,"gauge":{},"brim":{"depthCm":5,"rib":7},"sizes":[{"headCm":5}] """);
-        Assert.Null(HatDescriptionReader.Read(JsonSerializer.Deserialize<HatDescription>(json, Web)!, errors, ""));
+        Assert.Null(Read(json, errors, ""));
         Assert.Equal(
             ["brim.rib", "gauge.rowsPer10cm", "gauge.stitchesPer10cm", "sizes[0].headCm", "sizes[0].size", "weightClass"],
             errors.ByField.Keys.Order(StringComparer.Ordinal));
@@ -145,19 +147,38 @@ public sealed class HatDescriptionReaderTests
         Assert.Null(hat.Brim);
         Assert.Equal((BraidPlaces.None, Usage.Uncalibrated), (hat.Braids.Where, hat.Usage));
         Assert.Equal(["A", "B", "C", "D", "E", "F", "G", "H"], hat.SizeNames);
+        Usage Said(string usage) => Read("""{"construction":"side-to-side","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40},"weightClass":1,"usage":""" + usage + "}").Usage;
+        Assert.Equal(new Usage(1.2, 0.12), Said("""{"factor":1.2}"""));
+        Assert.Equal(new Usage(1.10, 0.12), Said("{}"));
+        Assert.Equal(new Usage(1.10, 0.05, Calibrated: true), Said("""{"spreadPercent":5}"""));
     }
 
     private static HatDesign Read(string json)
     {
         var errors = new FieldErrors();
-        var hat = HatDescriptionReader.Read(JsonSerializer.Deserialize<HatDescription>(json, Web)!, errors, "hat.");
+        var hat = Read(json, errors, "hat.");
         Assert.Empty(errors.ByField);
         return Assert.IsType<HatDesign>(hat);
     }
 
-    // A field named twice is the later one's.
-    private static string Measured(string fields) =>
-        """{"name":"x","weightClass":3,"construction":"brim-up-round","gauge":{"stitchesPer10cm":22,"rowsPer10cm":30},"sizes":[{"size":"C","headCm":52}],""" + fields + "}";
+    private static Hat? Read(string json, FieldErrors errors, string at)
+    {
+        using var read = JsonDocument.Parse(json);
+        var hat = HatText.Read(new Reading(SaidInJson.Read(read.RootElement, HatFields.All, errors, at), errors, at));
+        return errors.Any ? null : hat;
+    }
+
+    // What is named here stands in the place of what a sound hat says.
+    private static string Measured(string fields)
+    {
+        var hat = JsonNode.Parse("""{"name":"x","weightClass":3,"construction":"brim-up-round","gauge":{"stitchesPer10cm":22,"rowsPer10cm":30},"sizes":[{"size":"C","headCm":52}]}""")!.AsObject();
+        foreach (var (name, value) in JsonNode.Parse("{" + fields + "}")!.AsObject())
+        {
+            hat[name] = value?.DeepClone();
+        }
+
+        return hat.ToJsonString();
+    }
 
     private static string Printed(string sizes, string unit = "\"m\"") =>
         "{\"name\":\"x\",\"weightClass\":3,\"printed\":{\"unit\":" + unit + ",\"sizes\":[" + sizes + "]}}";
