@@ -47,8 +47,8 @@ public sealed class CanIMakeItTests : PageContext
         Assert.StartsWith("only just: Side to side, size F, 6 stripes", page.Find("h1").TextContent, StringComparison.Ordinal);
         foreach (var control in page.FindAll("select, input:not([type=hidden])"))
         {
-            var name = control.GetAttribute("aria-label") ?? page.FindAll($"label[for='{control.Id}']")
-                .FirstOrDefault()?.TextContent ?? control.ParentElement!.TextContent;
+            var labels = page.FindAll($"label[for='{control.Id}']");
+            var name = control.GetAttribute("aria-label") ?? (labels.Count > 0 ? labels[0].TextContent : control.ParentElement!.TextContent);
             Assert.True(name.Trim().Length >= 3, $"“{name}” says too little: {control.OuterHtml}");
         }
 
