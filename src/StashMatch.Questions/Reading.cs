@@ -78,13 +78,14 @@ public sealed class Reading(Said said, FieldErrors errors, string at = "")
     /// <summary>A number in its range that must be there.</summary>
     public decimal? NumberWanted(Field field)
     {
-        if (Has(field))
+        var before = Errors.Count;
+        var number = Number(field);
+        if (number is null && Errors.Count == before)
         {
-            return Number(field);
+            Wrong(field, "is missing");
         }
 
-        Wrong(field, "is missing");
-        return null;
+        return number;
     }
 
     /// <summary>A whole number in its range; null where none is said, or with a message.</summary>

@@ -9,9 +9,6 @@ public enum RepairCode
     /// <summary>Put one leftover into another part.</summary>
     MoveOne,
 
-    /// <summary>Leave one leftover out.</summary>
-    LeaveOut,
-
     /// <summary>Take rows from one stripe and give them to another.</summary>
     FewerRows,
 
@@ -60,6 +57,9 @@ public sealed record Repair(RepairCode Code, Verdict Verdict, double ChanceOfEno
 {
     /// <summary>The changed question, ready to be asked: it gives <see cref="Verdict"/>.</summary>
     public required Question Changed { get; init; }
+
+    /// <summary>For a swatch: the chance, 0 to 1, that knowing the knitter's own use ends in a yes.</summary>
+    public double? ChanceOfYes { get; init; }
 
     /// <summary>The part concerned, if one is.</summary>
     public string? Part { get; init; }

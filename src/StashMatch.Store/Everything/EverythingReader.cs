@@ -159,10 +159,29 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
         return TesterStore.ToRow(json.Id ?? "", json.Hat, sheet, Time($"{at}savedAt", json.SavedAt));
     }
 
+    // A text may hold half a character, which nothing can write again.
+    private JsonElement? Whole(IDictionary<string, JsonElement>? details, string at)
+    {
+        try
+        {
+            return JsonSerializer.SerializeToElement(details ?? new Dictionary<string, JsonElement>(StringComparer.Ordinal));
+        }
+        catch (JsonException)
+        {
+            errors.Add($"{at}name", "or another text holds an unreadable character");
+            return null;
+        }
+    }
+
     private LeftoverRow? Read(LeftoverJson json, string at)
     {
         Unique("leftover", at, "id", json.Id);
-        var said = SaidInJson.Read(JsonSerializer.SerializeToElement(json.Details ?? new Dictionary<string, JsonElement>(StringComparer.Ordinal)), LeftoverFields.Fields, errors, at);
+        if (Whole(json.Details, at) is not { } whole)
+        {
+            return null;
+        }
+
+        var said = SaidInJson.Read(whole, LeftoverFields.Fields, errors, at);
         var details = LeftoverFields.Read(new Reading(said, errors, at));
         if (details is { Code: null })
         {

@@ -50,7 +50,7 @@ public sealed class DemoBag(IDbContextFactory<StashContext> contexts, TimeProvid
         async context =>
         {
             var (tags, at) = (await Tags.TakenAsync(context, cancel), clock.GetUtcNow());
-            foreach (var gone in await context.Leftovers.Where(r => r.IsDemo && r.RemovedAt != null).ToListAsync(cancel))
+            foreach (var gone in await context.Leftovers.AsTracking().Where(r => r.IsDemo && r.RemovedAt != null).ToListAsync(cancel))
             {
                 (gone.RemovedAt, gone.Code) = (null, tags.TakeCode(gone.Name, gone.Code));
             }

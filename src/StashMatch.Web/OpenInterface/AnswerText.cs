@@ -34,6 +34,7 @@ public static class AnswerText
             [.. answer.Repairs.Select(r => new RepairBody(
                 r.Code == RepairCode.Buy ? "buy" : Names.Of(r.Code), words.Text(r), Names.Of(r.Verdict), Math.Round(r.ChanceOfEnough, 4))
             {
+                ChanceOfYes = r.ChanceOfYes is { } yes ? Math.Round(yes, 4) : null,
                 Part = r.Part,
                 Leftover = r.Leftover,
                 OtherPart = r.OtherPart,

@@ -16,6 +16,9 @@ public sealed record NoticeBody(string Code, string? Part, string? Leftover, str
 /// <summary>A repair with its own verdict.</summary>
 public sealed record RepairBody(string Code, string Text, string Verdict, double ChanceOfEnough)
 {
+    /// <summary>For a swatch: the chance, 0 to 1, that it ends in a yes.</summary>
+    public double? ChanceOfYes { get; init; }
+
     public string? Part { get; init; }
 
     public string? Leftover { get; init; }

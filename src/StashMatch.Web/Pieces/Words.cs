@@ -139,7 +139,6 @@ public sealed class Words
         return repair.Code switch
         {
             RepairCode.MoveOne => $"Use {Name(repair.Leftover)} for {The(repair.Part!)}.",
-            RepairCode.LeaveOut => $"Don’t use {Name(repair.Leftover)}.",
             RepairCode.FewerStripes => $"Knit {Terms.Stripes(repair.Stripes ?? 1)}.",
             RepairCode.FewerRows => $"Knit {repair.Part} {Rows(repair.RowsMoved!.Value)} shorter, and {repair.OtherPart} as much deeper.",
             RepairCode.RePairBraid => $"Use other leftovers for {repair.Part}.",
@@ -153,7 +152,7 @@ public sealed class Words
             RepairCode.SmallerSize => $"Knit size {repair.Size}{With(repair)}.",
             RepairCode.ThriftierBindOff =>
                 $"{(repair.BindOff == EdgeKind.Tubular ? $"Tubular {Edge} instead of stretchy" : $"Plain {Edge} instead of tubular")}{With(repair)}.",
-            RepairCode.WeighSwatch => "Weigh a swatch. If you use yarn as most knitters do, it is enough.",
+            RepairCode.WeighSwatch => $"Weigh a swatch. {Terms.Capital(Shown.TimesInTen(repair.ChanceOfYes ?? 0))} it ends in a yes.",
             _ => Buy(repair),
         };
     }

@@ -42,7 +42,7 @@ public sealed class RepairTests
             foreach (var repair in answer.Repairs.Where(r => r.Code is not (RepairCode.Buy or RepairCode.WeighSwatch)))
             {
                 // A repair of one part speaks of the count the answer has; one of the whole hat leaves an open count open.
-                var ofAPart = repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.FewerRows or RepairCode.RePairBraid or RepairCode.DropBraid or RepairCode.JoinNearMatch;
+                var ofAPart = repair.Code is RepairCode.MoveOne or RepairCode.FewerRows or RepairCode.RePairBraid or RepairCode.DropBraid or RepairCode.JoinNearMatch;
                 var mended = Ask(Applied(ofAPart ? question with { Stripes = answer.Hat.Stripes } : question, repair));
                 Assert.True(repair.Verdict == mended.Verdict, $"{repair.Code}: {repair.Verdict}, but {mended.Verdict}");
                 Assert.Equal(mended.Hat.Stripes, repair.Stripes ?? answer.Hat.Stripes);
@@ -55,28 +55,10 @@ public sealed class RepairTests
         question =>
         {
             var answer = Ask(question);
-            Assert.All(answer.Repairs, r => Assert.True(r.Verdict > answer.Verdict || (r.Verdict == Verdict.OnlyJust && r.ChanceOfEnough > answer.ChanceOfEnough)));
+            Assert.All(answer.Repairs, r => Assert.True(r.Verdict > answer.Verdict));
             Assert.True(answer.Verdict != Verdict.Yes || answer.Repairs.Count == 0);
         },
         iter: 150);
-
-    [Fact]
-    public void A_crumb_that_finishes_neatly_on_a_coarse_scale_may_be_left_in_the_bag()
-    {
-        var hat = Samples.SideToSide with { Brim = null, Braids = new Braids(BraidPlaces.None, StrandSource.Scraps, 2) };
-        var needs = hat.Needs("A", 4);
-        var stripes = needs.Parts.Where(p => p.Kind == PartKind.Stripe).Select(p => p.Need(hat.Usage).Value).ToList();
-        var seam = needs.Parts.Single(p => p.Kind == PartKind.Seam).Need(hat.Usage).Value;
-        var crumb = Samples.OfMetres("crumb", Math.Round(seam * 1.26m, 3)) with { Colour = YarnColour.FromRgb(250, 250, 250) };
-        Leftover[] bag =
-        [
-            Coloured("a", stripes.Max() * 2m, 30, 60, 120), Coloured("b", stripes.Max() * 2m, 200, 40, 40), Coloured("c", stripes.Max() * 2m, 220, 200, 60), Coloured("d", stripes.Max() * 2m, 40, 140, 60),
-            crumb with { Weighing = new Weighing(crumb.Weighing.Net, default, Grams.From(1)) },
-        ];
-        var answer = Ask(new Question(hat, "A", bag) { Stripes = 4, Arrangement = Arrangement.AsItFalls });
-        Assert.Equal(("crumb", Verdict.OnlyJust), (answer.WeakestLeftover, answer.Verdict));
-        Assert.Equal(("crumb", Verdict.Yes), answer.Repairs.Where(r => r.Code == RepairCode.LeaveOut).Select(r => (r.Leftover, r.Verdict)).Single());
-    }
 
     [Fact]
     public void What_is_short_in_many_strands_is_bought_in_few_balls()
@@ -115,7 +97,7 @@ public sealed class RepairTests
         var repair = Assert.Single(answer.Repairs, r => r.Code == RepairCode.FewerRows);
         Assert.Equal(Verdict.Yes, repair.Verdict);
         Assert.Equal(answer.Parts.Where(p => p.Part.Kind == PartKind.Stripe).Sum(p => p.Part.Rows), repair.Rows!.Sum());
-        Assert.True(repair.RowsMoved is 2 or 4);
+        Assert.True(repair.RowsMoved is 2 or 4 or 6 or 8, $"{repair.RowsMoved} rows moved");
     }
 
     [Fact]
@@ -132,8 +114,8 @@ public sealed class RepairTests
         Leftover[] bag =
         [
             Coloured("a", Planned(stripes[0]), 30, 60, 120), Coloured("b", Planned(stripes[1]), 200, 40, 40), Coloured("c", Planned(stripes[2]), 220, 200, 60),
-            Coloured("d", Planned(stripes[3]), 40, 140, 60), Coloured("e", Planned(2 * strand), 240, 240, 240), Coloured("f", Planned(2 * strand), 10, 10, 10),
-            Coloured("g", Planned(seam), 120, 20, 160),
+            Coloured("d", Planned(stripes[3]), 40, 140, 60), Coloured("e", 2.9m * strand, 240, 240, 240), Coloured("f", 2.9m * strand, 10, 10, 10),
+            Coloured("g", seam * 1.6m, 120, 20, 160),
         ];
         var answer = Ask(new Question(hat, "C", bag) { Stripes = 4, AllowancePercent = 25 });
         Assert.Equal((Verdict.OnlyJust, Why.Allowance), (answer.Verdict, answer.Why));
@@ -168,7 +150,6 @@ public sealed class RepairTests
             RepairCode.DropBraid => question with { Hat = hat! with { Braids = hat.Braids with { Without = [int.Parse(repair.Part![6..], System.Globalization.CultureInfo.InvariantCulture)] } } },
             RepairCode.FewerStripes => question with { Stripes = repair.Stripes },
             RepairCode.AnotherArrangement => question with { Arrangement = repair.Arrangement!.Value, InTurn = repair.InTurn ?? 3 },
-            RepairCode.LeaveOut => question with { Leftovers = [.. question.Leftovers.Where(l => l.Id != repair.Leftover)] },
             RepairCode.Blend => question with { Blend = true },
             RepairCode.JoinNearMatch => question with { Leftovers = [.. question.Leftovers.Where(l => l.Id != repair.Leftover && l.Id != repair.OtherLeftover), Joined.AsOne("joined", [.. question.Leftovers.Where(l => l.Id == repair.Leftover), .. question.Leftovers.Where(l => l.Id == repair.OtherLeftover)])] },
             RepairCode.UnfoldBrim => question with { Hat = hat! with { Brim = hat.Brim! with { Folded = false } } },

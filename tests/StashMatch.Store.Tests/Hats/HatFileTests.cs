@@ -41,8 +41,8 @@ public sealed class HatFileTests
     [InlineData("""{"hat":{}}""", "not a hat file")]
     [InlineData("""{"stashMatchHat":"1","hat":{}}""", "not a hat file")]
     [InlineData("""{"stashMatchHat":0,"hat":{}}""", "no version 0")]
-    [InlineData("""{"stashMatchHat":1}""", "holds no hat")]
-    [InlineData("""{"stashMatchHat":1,"hat":null}""", "holds no hat")]
+    [InlineData("""{"stashMatchHat":1}""", "no hat")]
+    [InlineData("""{"stashMatchHat":1,"hat":null}""", "no hat")]
     [InlineData("""{"stashMatchHat":1,"hat":{"name":"x","weightClass":9}}""", "construction must be one of ")]
     [InlineData("""{"stashMatchHat":1,"hat":{"name":"x","weightClass":"one"}}""", "weightClass must be a number")]
     public void What_is_no_hat_says_so_in_plain_words(string? text, string says)

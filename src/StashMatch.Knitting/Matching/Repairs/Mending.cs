@@ -10,6 +10,11 @@ internal sealed class Mending
     private const decimal LeastBrimCm = 2.5m;
     private const decimal BrimStepCm = 0.5m;
 
+    // Sizes A to C are worked out for heads under 53 cm, E to H for 54.5 cm and more [ours].
+    private const decimal ChildHeadCm = 53m;
+    private const decimal GrownUpHeadCm = 54.5m;
+    private const int Halvings = 9;
+
     private static readonly Arrangement[] All =
         [Arrangement.OwnColours, Arrangement.OneThread, Arrangement.InTurn, Arrangement.OneGround, Arrangement.AsItFalls];
 
@@ -33,34 +38,24 @@ internal sealed class Mending
 
         var repairs = new Mending(question, answer, outcome, cancel);
         repairs.Look();
-        return repairs._found;
+        var colour = answer.Why == Why.Colour;
+        return [.. repairs._found.OrderByDescending(r => colour && r.Code == RepairCode.Blend).ThenByDescending(r => r.Verdict)];
     }
 
     private void Look()
     {
-        var colour = _answer.Why == Why.Colour;
-        if (colour)
-        {
-            Blend();
-        }
-
-        LeaveOut();
         new PartRepairs(_asked, _answer, _outcome, Try, Offer).Look();
         FewerStripes();
         AnotherArrangement();
-        if (!colour)
-        {
-            Blend();
-        }
+        Blend();
 
         JoinRepair.Offer(_asked, _outcome, Try, Offer);
         BrimAndEdge();
-        var sizes = _asked.Hat.SizeNames.TakeWhile(s => s != _asked.Size).Reverse();
-        OfferBest(RepairCode.SmallerSize, sizes, s => _open with { Size = s }, (r, s) => r with { Size = s });
+        OfferBest(RepairCode.SmallerSize, NextSmaller(), s => _open with { Size = s }, (r, s) => r with { Size = s });
         if (_answer.Why == Why.NotCalibrated)
         {
             var known = Sure(_outcome.Hat.Usage with { Spread = Usage.CalibratedSpread });
-            _found.Add(new Repair(RepairCode.WeighSwatch, Verdict.Yes, known) { Changed = _asked });
+            _found.Add(new Repair(RepairCode.WeighSwatch, Verdict.Yes, known) { Changed = _asked, ChanceOfYes = ChanceOfYes() });
         }
 
         Purchase.Offer(_asked, _outcome, Try, Offer);
@@ -99,25 +94,47 @@ internal sealed class Mending
         }
     }
 
-    private static bool IsBetter(Outcome tried, Outcome than) => (tried.Word, tried.Reach).CompareTo((than.Word, than.Reach)) > 0;
+    // Only what changes the word a knitter reads is worth her trouble.
+    private static bool IsBetter(Outcome tried, Outcome than) => tried.Verdict > than.Verdict;
 
-    private void Blend() => Offer(RepairCode.Blend, _asked.Blend ? null : Try(_open with { Blend = true }));
-
-    // A ball that the scale or its label hardly vouches for may finish so neatly that the plan takes it, and be the likeliest to run out.
-    private void LeaveOut()
+    // The next smaller size, but never a child's for a grown-up: heads under 53 cm are children's, those from 54.5 cm grown-ups', between them both.
+    private IEnumerable<string> NextSmaller()
     {
-        if (_outcome.Word == Search.Word.No)
+        var before = _asked.Hat.SizeNames.TakeWhile(s => s != _asked.Size).ToList();
+        if (before.Count > 0 && !(HeadOf(_asked.Size) >= GrownUpHeadCm && HeadOf(before[^1]) < ChildHeadCm))
         {
-            return;
+            yield return before[^1];
+        }
+    }
+
+    private decimal? HeadOf(string size) => _asked.Hat switch
+    {
+        HatDesign design => design.Sizes.FirstOrDefault(s => s.Size == size)?.Head?.Value,
+        PrintedHat printed => printed.Sizes.FirstOrDefault(s => s.Size == size)?.Head?.Value,
+        _ => null,
+    };
+
+    // The swatch tells the knitter's factor, which lies about the usual one as knitters scatter: it ends in a yes up to the largest factor that does.
+    private double ChanceOfYes()
+    {
+        if (_asked.Hat is not HatDesign design)
+        {
+            return 0;
         }
 
-        var used = _answer.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover).Where(l => !_asked.Locks.Any(k => k.Leftover == l.Id)).OrderBy(l => l.Held).ThenBy(l => l.Id, StringComparer.Ordinal);
-        OfferBest(
-            RepairCode.LeaveOut,
-            used,
-            l => _asked with { Leftovers = [.. _asked.Leftovers.Where(o => o.Id != l.Id)] },
-            (r, l) => r with { Leftover = l.Id });
+        var (low, high) = (0.5, 2.0);
+        for (var i = 0; i < Halvings; i++)
+        {
+            var middle = Math.Sqrt(low * high);
+            var known = design with { Usage = new Usage(design.Usage.Factor * middle, Usage.CalibratedSpread, Calibrated: true) };
+            var yes = Matcher.Best(_asked with { Hat = known }, out _, _cancel, onlyIfCovered: true)?.Verdict == Verdict.Yes;
+            (low, high) = yes ? (middle, high) : (low, middle);
+        }
+
+        return Odds.Normal.Below(Math.Log(low) / design.Usage.Spread);
     }
+
+    private void Blend() => Offer(RepairCode.Blend, _asked.Blend ? null : Try(_open with { Blend = true }));
 
     private void FewerStripes() => OfferBest(
         RepairCode.FewerStripes,

@@ -211,7 +211,7 @@ public sealed record CanIMakeForm
     public string? Try(Repair repair, int stripes)
     {
         ArgumentNullException.ThrowIfNull(repair);
-        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch
+        if (repair.Code is RepairCode.MoveOne or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch
             && string.IsNullOrEmpty(Stripes))
         {
             return (this with { Stripes = stripes.ToString(CultureInfo.InvariantCulture) }).Try(repair, stripes);
@@ -222,7 +222,6 @@ public sealed record CanIMakeForm
             RepairCode.FewerStripes => Address(f => f with { Stripes = $"{repair.Stripes}", Depths = null }),
             RepairCode.AnotherArrangement =>
                 Address(f => f with { Arrangement = Names.Of(repair.Arrangement!.Value), InTurn = repair.InTurn?.ToString(CultureInfo.InvariantCulture) }),
-            RepairCode.LeaveOut => KeepBack(repair.Leftover!),
             RepairCode.Blend => Address(f => f with { NextDoor = "blend" }),
             RepairCode.SmallerSize => Address(f => f with { Size = repair.Size, Depths = null }),
             RepairCode.UnfoldBrim => Address(f => f with { Brim = "single" }),

@@ -15,7 +15,6 @@ public static class WayWords
         return repair.Code switch
         {
             RepairCode.MoveOne => $"{Name(repair.Leftover)} for {Words.The(repair.Part!)}",
-            RepairCode.LeaveOut => $"Leave out {Name(repair.Leftover)}",
             RepairCode.FewerStripes => CanIMakeItWords.OfStripes($"{repair.Stripes}"),
             RepairCode.FewerRows => $"{repair.RowsMoved} {(repair.RowsMoved == 1 ? "row" : "rows")} fewer in {repair.Part}",
             RepairCode.RePairBraid => $"Other yarn in {repair.Part}",
