@@ -35,6 +35,7 @@ public static class StoreRegistration
         services.AddSingleton<LeftoverTable>();
         services.AddSingleton<Everything>();
         services.AddSingleton<DemoBag>();
+        services.AddSingleton<NewCodes>();
         return services;
     }
 }

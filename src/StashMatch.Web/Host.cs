@@ -46,6 +46,11 @@ public static class Host
             builder.Services.AddHostedService<DailyBackups>();
         }
 
+        if (builder.Configuration.GetValue("Matching:Warm", true))
+        {
+            builder.Services.AddHostedService<WarmMatcher>();
+        }
+
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.Configure<CircuitOptions>(o => o.DetailedErrors = false);
         builder.Services.AddResponseCompression();
@@ -56,6 +61,7 @@ public static class Host
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
         builder.Services.AddScoped<Microsoft.AspNetCore.Components.Web.HtmlRenderer>();
         builder.Services.AddScoped<Pages.CanIMakeIt.HatQuestion>();
+        builder.Services.AddSingleton<Pages.CanIMakeIt.HatPictures>();
     }
 
     public static void UseStashMatch(this WebApplication app)
@@ -83,6 +89,15 @@ public static class Host
     {
         ArgumentNullException.ThrowIfNull(app);
         await app.Services.GetRequiredService<StoreStart>().ReadyAsync(cancel);
+        try
+        {
+            await app.Services.GetRequiredService<NewCodes>().RenewAsync(cancel);
+        }
+        catch (StoreFailedException)
+        {
+            // A disk that takes nothing keeps its old codes.
+        }
+
         if (app.Configuration.GetValue("Data:Demo", true))
         {
             try

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Yarns;

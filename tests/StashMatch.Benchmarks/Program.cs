@@ -37,6 +37,12 @@ if (args.Contains("--bags"))
     return;
 }
 
+if (args.Contains("--wool"))
+{
+    WoolTables.Pictures(hat, isShort ? 5 : 20);
+    return;
+}
+
 if (args.Contains("--colours"))
 {
     MatchingTables.Colours(isShort);
@@ -55,6 +61,7 @@ MatchingTables.Memory();
 AnsweringTables.WithRepairs(hat, isShort ? 6 : 60);
 await AnsweringTables.OverHttpAsync(client, isShort ? 60 : 400);
 AnsweringTables.RowPlans(hat);
+WoolTables.Pictures(hat, isShort ? 5 : 20);
 BagTables.Cells(hat, isShort);
 BagTables.WholeBags(hat, isShort);
 Kits.Row(hat with { StripeCounts = null }, isShort ? 6 : 20);

@@ -24,11 +24,11 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
             await LookAsync(page);
             await page.GotoAsync("/kits");
             await Expect(page.GetByLabel("name", new() { Exact = true })).ToBeEnabledAsync();
-            await page.GetByRole(AriaRole.Button, new() { Name = "Another kit beside it" }).ClickAsync();
-            await page.GetByRole(AriaRole.Button, new() { Name = "Try it" }).ClickAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "Add another kit" }).ClickAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "Show", Exact = true }).ClickAsync();
             await page.Locator("table.grid button.cell").First.ClickAsync(new() { Timeout = 60_000 });
             await Expect(page.Locator(".opened")).ToContainTextAsync("runs out first");
-            await page.GetByRole(AriaRole.Button, new() { Name = "Find it" }).ClickAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "Show the smallest kit" }).ClickAsync();
             await Expect(page.Locator(".panel .said")).ToContainTextAsync(" ", new() { Timeout = 60_000 });
             await LookAsync(page);
             await page.GotoAsync("/testers?hat=practice-hat");
@@ -67,23 +67,23 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
         var page = await app.PageAsync(390, scripts: false);
         await page.GotoAsync("/tables?from=6&to=6");
-        await page.GetByLabel("as", new() { Exact = true }).SelectOptionAsync("words");
+        await page.GetByLabel("show as", new() { Exact = true }).SelectOptionAsync("words");
         await page.GetByLabel("C", new() { Exact = true }).CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Show the table" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Article, new() { Name = "The table" })).ToMatchAriaSnapshotAsync("""
             - article "The table":
               - heading "Side to side, striped and braided" [level=2]
-              - paragraph: 10 per cent to spare is in every length, which is rounded up after it to whole metres and whole yards. Grams are of a yarn whose label says 100 grams to 400 metres.
+              - paragraph: Every length includes 10 per cent in reserve. It is then rounded up to whole metres and yards. Grams are for yarn of 100 grams to 400 metres.
               - region "Size C":
                 - heading "Size C, for a head of 52.0 centimetres or 20 and a half inches" [level=2]
                 - heading "6 stripes" [level=3]
                 - list:
                   - listitem: A stripe has 29 rows and is 7.3 centimetres or 2 and 7 eighths inches deep.
                   - listitem: A stripe takes 23 metres or 25 yards, 5.7 grams.
-                  - listitem: Each strand of a braid takes 2 metres or 3 yards, 0.5 grams.
+                  - listitem: Each colour of a braid takes 2 metres or 3 yards, 0.5 grams.
                   - listitem: The brim takes 86 metres or 94 yards, 21.5 grams.
                   - listitem: Seam and gathering thread take 2 metres or 2 yards, 0.4 grams.
-                  - listitem: All of it takes 239 metres or 261 yards, 59.6 grams.
+                  - listitem: The whole hat takes 239 metres or 261 yards, 59.6 grams.
                   - listitem: These figures are estimated.
             """);
     }
@@ -97,7 +97,7 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
         await Expect(page.Locator("#open-file")).ToBeEnabledAsync();
         async Task OpenAsync(string text) => await page.Locator("#open-file").SetInputFilesAsync(new FilePayload { Name = "hat.json", MimeType = "application/json", Buffer = System.Text.Encoding.UTF8.GetBytes(text) });
         await OpenAsync("""{"stashMatchHat":9,"hat":{}}""");
-        await Expect(page.Locator(".field-message")).ToContainTextAsync("written by a newer program");
+        await Expect(page.Locator(".field-message")).ToContainTextAsync("This hat is from a newer StashMatch");
         await OpenAsync("""{"stashMatchHat":1,"hat":{"name":"Nest","weightClass":1,"construction":"brim-up-round","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40},"sizes":[{"size":"C","headCm":52}]}}""");
         await Expect(page.GetByText("Nest is among your hats now.")).ToBeVisibleAsync();
         await Expect(page.Locator(".field-message")).ToHaveCountAsync(0);
@@ -126,7 +126,7 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
 
         await Expect(row).ToBeFocusedAsync();
         await page.Keyboard.PressAsync("Enter");
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "How size C in 6 stripes comes about" })).ToBeInViewportAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Where the figures of size C in 6 stripes come from" })).ToBeInViewportAsync();
         await Expect(page.Locator("#working")).ToContainTextAsync("both strands of braids 1 to 5");
         await page.GetByRole(AriaRole.Link, new() { Name = "Back to the table" }).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
@@ -179,21 +179,21 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
         }));
         var file = string.Join('\n', sent[0], Back("Ada", "28", 11.0m), Back("Bea", "28", 11.2m), Back("Cem", "28", 10.9m), Back("Dot", "28", 11.1m), Back("Far", "28", 17m), Back("Off", "24", 11m));
         await page.Locator("#file").SetInputFilesAsync(new FilePayload { Name = "back.csv", MimeType = "text/csv", Buffer = System.Text.Encoding.UTF8.GetBytes(file) });
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep them" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save them" }).ClickAsync();
         var results = page.Locator("[aria-label='Results']");
         await Expect(results.Locator("tr", new() { HasText = "Far" })).ToContainTextAsync("set aside: far from what the others used");
         await Expect(results.Locator("tr", new() { HasText = "Off" })).ToContainTextAsync("set aside: gauge 24");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Reckon this hat with it" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Use this factor" }).ClickAsync();
         await Expect(page.Locator(".taken")).ToContainTextAsync("4 testers of Brim up, striped and braided, for this hat alone (Ada, Bea, Cem, Dot)");
         await Axe.CheckAsync(page);
-        await page.GetByRole(AriaRole.Link, new() { Name = "The whole table with these figures in it" }).ClickAsync();
-        await Expect(page.Locator(".stated")).ToContainTextAsync("What is estimated is reckoned with ");
+        await page.GetByRole(AriaRole.Link, new() { Name = "The whole table with these figures" }).ClickAsync();
+        await Expect(page.Locator(".stated")).ToContainTextAsync("Estimates are ");
         await Expect(page.Locator("table.yardage tbody tr", new() { HasText = "testers: brim; the rest estimated" }).First).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "What did testers really use?" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "switch off the testers’ factor" }).ClickAsync();
         await Expect(page.Locator(".taken")).ToContainTextAsync("Switched off");
         await page.GotoAsync("/tables?hat=brim-up-sample");
-        await Expect(page.Locator(".stated")).Not.ToContainTextAsync("What is estimated is reckoned with ");
+        await Expect(page.Locator(".stated")).Not.ToContainTextAsync("Estimates are ");
     }
 
     private static async Task KeepAsync(IPage page, string who, string before, string after)
@@ -208,7 +208,7 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
         await page.Locator("#label").FillAsync("1 g / 2.5 yd");
         await page.GetByLabel("S1, grams before").FillAsync(before);
         await page.GetByLabel("S1, grams after").FillAsync(after);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep this sheet" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save this sheet" }).ClickAsync();
         await Expect(page.GetByText($"{who} is kept")).ToBeVisibleAsync();
     }
 

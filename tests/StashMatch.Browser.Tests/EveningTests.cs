@@ -38,7 +38,7 @@ public sealed class EveningTests(LiveApp app) : IClassFixture<LiveApp>
             ("On card", "27.5", "4", "50g/125m", "58.8 m / 64.2 yd", "58.8 m / 64.2 yd"),
             ("Ounces", "15", "", "4 oz/190 yd", "23.0 m / 25.1 yd", "23.0 m / 25.1 yd"),
             ("Coarse", "6", "", "100 g/210 yd", "11.5 m / 12.6 yd, give or take 8\u00A0%", "11.5 m / 12.6 yd"),
-            ("Crumb", "1.2", "", "", "1.2 g, no label: kept as a crumb, left out of plans", "kept as a crumb"),
+            ("Crumb", "1.2", "", "", "1.2 g. No label yet, so no hat can use it.", "no label, so not used in hats"),
         })
         {
             await TypeAsync(name);

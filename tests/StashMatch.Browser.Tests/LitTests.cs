@@ -7,48 +7,41 @@ namespace StashMatch.Browser.Tests;
 public sealed class LitTests(LiveApp app) : IClassFixture<LiveApp>
 {
     [Fact]
-    public async Task Drawing_tape_and_table_row_of_a_part_light_up_together_by_keyboard_pointer_and_tap()
+    public async Task Hat_piece_and_row_of_a_part_light_up_together_by_keyboard_and_pointer()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        var demo = await app.PageAsync(1280, scripts: false);
+        await demo.GotoAsync("/");
+        await demo.GetByRole(AriaRole.Button, new() { Name = "Try the demo bag" }).ClickAsync();
         var page = await app.PageAsync(1280);
-        await page.GotoAsync("/can-i-make?hat=side-to-side-sample&size=C&stripes=6");
-        var drawing = page.Locator(".drawing");
-        await drawing.FocusAsync();
-        await page.Keyboard.PressAsync("ArrowRight");
+        await page.GotoAsync("/can-i-make?hat=side-to-side-sample&size=F&stripes=6");
+        await page.Locator(".row[data-part='stripe 1'] .dots").FocusAsync();
         await LitAsync(page, "stripe 1");
-        await page.Keyboard.PressAsync("ArrowRight");
-        await LitAsync(page, "braid 1 strand a");
-        await page.Keyboard.PressAsync("End");
+        await page.Keyboard.PressAsync("ArrowDown");
+        await LitAsync(page, "braid 1");
+        await page.Keyboard.PressAsync("ArrowUp");
+        await page.Keyboard.PressAsync("ArrowUp");
         await LitAsync(page, "brim");
-        await Expect(page.Locator(".lit-line")).ToHaveAttributeAsync("data-lit", "Brim, nothing goes in");
-        await page.Keyboard.PressAsync("ArrowLeft");
-        await LitAsync(page, "seam");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.GetByRole(AriaRole.Dialog, new() { Name = "Brim" })).ToBeVisibleAsync();
         await page.Keyboard.PressAsync("Escape");
-        await Expect(page.Locator(".lit")).ToHaveCountAsync(0);
-        await page.Keyboard.PressAsync("ArrowLeft");
-        await LitAsync(page, "brim");
-        await page.Keyboard.PressAsync("Tab");
-        await Expect(page.Locator(".lit, .lit-up")).ToHaveCountAsync(0);
+        await Expect(page.Locator(".row[data-part='brim'] .dots")).ToBeFocusedAsync();
 
-        await page.Locator("tr[data-part='stripe 3'] th").HoverAsync();
+        await page.Locator(".row[data-part='stripe 3'] .part").HoverAsync();
         await LitAsync(page, "stripe 3");
-        await page.Locator("h2").First.HoverAsync();
-        await Expect(page.Locator(".lit")).ToHaveCountAsync(0);
-        await page.Locator("tr[data-part='stripe 4'] th").ClickAsync();
-        await page.Locator("h2").First.HoverAsync();
+        await page.EvaluateAsync("scrollTo(0, 0)");
+        await page.Locator(".tag[data-part='stripe 4']").First.EvaluateAsync("t => t.dispatchEvent(new PointerEvent('pointerover', { bubbles: true }))");
         await LitAsync(page, "stripe 4");
-        await page.Locator("tr[data-part='stripe 4'] th").ClickAsync();
-        await page.Locator("h2").First.HoverAsync();
-        await Expect(page.Locator(".lit")).ToHaveCountAsync(0);
+        await Expect(page.Locator(".held")).ToContainTextAsync("stripe 4");
         await Axe.CheckAsync(page);
     }
 
-    // Twice in the drawing, once on the tape and once in the table, and nothing else.
+    // Its row, what is seen of it on the hat, and the piece, and nothing else.
     private static async Task LitAsync(IPage page, string part)
     {
-        await Expect(page.Locator($"tr.lit[data-part='{part}']")).ToHaveCountAsync(1);
-        await Expect(page.Locator($".hat .lit[data-part='{part}']")).ToHaveCountAsync(2);
-        await Expect(page.Locator($".tape .lit[data-part='{part}']")).ToHaveCountAsync(1);
+        await Expect(page.Locator($".row.lit[data-part='{part}']")).ToHaveCountAsync(1);
+        await Expect(page.Locator($".piece .lit[data-part='{part}']")).ToHaveCountAsync(1);
+        await Expect(page.Locator($".areas .lit[data-part='{part}']")).ToHaveCountAsync(1);
         await Expect(page.Locator($".lit:not([data-part='{part}'])")).ToHaveCountAsync(0);
     }
 }

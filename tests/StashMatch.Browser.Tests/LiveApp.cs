@@ -46,12 +46,12 @@ public sealed class LiveApp : WebApplicationFactory<Program>, IAsyncLifetime
     }
 
     /// <summary>A page of a given width, light or dark.</summary>
-    public async Task<IPage> PageAsync(int width, bool dark = false, bool scripts = true)
+    public async Task<IPage> PageAsync(int width, bool dark = false, bool scripts = true, int height = 900)
     {
         var context = await _browser!.NewContextAsync(new()
         {
             BaseURL = Address,
-            ViewportSize = new() { Width = width, Height = 900 },
+            ViewportSize = new() { Width = width, Height = height },
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
             JavaScriptEnabled = scripts,
         });

@@ -17,17 +17,25 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
           const start = performance.now();
           new MutationObserver((_, watcher) => {
             watcher.disconnect();
-            requestAnimationFrame(() => { const after = new MessageChannel(); after.port1.onmessage = () => done(performance.now() - start); after.port2.postMessage(0); });
+            requestAnimationFrame(() =>
+                { const after = new MessageChannel(); after.port1.onmessage = () => done(performance.now() - start); after.port2.postMessage(0); });
           }).observe(document.querySelector("[data-alive]"), { childList: true });
           const next = (all, of) => all[(all.indexOf(of) + 1) % all.length];
+          const swap = (one, other) => {
+            const yarn = part => document.querySelector(`.row .code[data-of="${part}"]`).dataset.yarn;
+            const asked = new URL(document.querySelector(".can-i-make").dataset.address, location.origin);
+            asked.searchParams.append("locks", `${one}~${yarn(other)}`);
+            asked.searchParams.append("locks", `${other}~${yarn(one)}`);
+            for (const code of document.querySelectorAll(".row .code[data-of]")) asked.searchParams.append("like", `${code.dataset.of}~${code.dataset.yarn}`);
+            document.dispatchEvent(new CustomEvent("answer:ask", { detail: asked.pathname + asked.search }));
+          };
           const change = (field, value) => { field.value = value; field.dispatchEvent(new Event("change", { bubbles: true })); };
-          const size = document.querySelector("#size"), stripes = document.querySelector("#stripes"), arrangements = [...document.querySelectorAll("[name=arrangement]")];
+          const size = document.querySelector("#size"), stripes = document.querySelector("#stripes"), arrangement = document.querySelector("#arrangement");
           if (act === "size") change(size, next([...size.options].map(o => o.value), size.value));
           if (act === "stripes") change(stripes, next([...stripes.options].map(o => o.value).filter(v => v), stripes.value));
-          if (act === "arrangement") { const to = next(arrangements, arrangements.find(a => a.checked)); to.checked = true; to.dispatchEvent(new Event("change", { bubbles: true })); }
-          if (act === "keep it here") document.querySelector("tr[data-part='stripe 2'] .decide a").click();
-          if (act === "not this one") document.querySelectorAll("tr[data-part='stripe 3'] .decide a")[1].click();
-          if (act === "keep it back") document.querySelector(".tape-line a").click();
+          if (act === "arrangement") change(arrangement, next([...arrangement.options].map(o => o.value), arrangement.value));
+          if (act === "swap") swap("stripe 2", "stripe 3");
+          if (act === "swap back") swap("stripe 3", "stripe 2");
         })
         """;
 
@@ -48,13 +56,13 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
         var page = await app.PageAsync(1280);
         table = new StringBuilder("\nfrom tap to answer painted, 300 leftovers, loopback | median, ms | 95th percentile | worst\n");
         List<double> all = [];
-        foreach (var act in new[] { "size", "stripes", "arrangement", "keep it here", "not this one", "keep it back" })
+        foreach (var act in new[] { "size", "stripes", "arrangement", "swap", "swap back" })
         {
             List<double> times = [];
             for (var i = 0; i < 24; i++)
             {
                 // Each decision is taken afresh, each choice in turn.
-                if (i % 8 == 0 || act.Contains(' ', StringComparison.Ordinal))
+                if (i % 8 == 0 || act.StartsWith("swap", StringComparison.Ordinal))
                 {
                     await page.GotoAsync(Asked);
                 }
@@ -77,7 +85,8 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
     private static string Row(string what, List<double> times)
     {
         times.Sort();
-        return string.Create(CultureInfo.InvariantCulture, $"{what} | {times[times.Count / 2]:0} | {times[(int)(0.95 * (times.Count - 1))]:0} | {times[^1]:0}");
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{what} | {times[times.Count / 2]:0} | {times[(int)(0.95 * (times.Count - 1))]:0} | {times[^1]:0}");
     }
 
     private async Task<(long Bytes, double Lcp, double Shift)> FirstViewAsync(string address)
@@ -85,14 +94,17 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
         var page = await app.PageAsync(390);
         var line = await page.Context.NewCDPSessionAsync(page);
         await line.SendAsync("Network.enable");
-        await line.SendAsync("Network.emulateNetworkConditions", new() { ["offline"] = false, ["latency"] = 150, ["downloadThroughput"] = 1.6e6 / 8, ["uploadThroughput"] = 0.75e6 / 8 });
+        await line.SendAsync("Network.emulateNetworkConditions",
+            new() { ["offline"] = false, ["latency"] = 150, ["downloadThroughput"] = 1.6e6 / 8, ["uploadThroughput"] = 0.75e6 / 8 });
         await line.SendAsync("Emulation.setCPUThrottlingRate", new() { ["rate"] = 4 });
         long bytes = 0;
         line.Event("Network.loadingFinished").OnEvent += (_, e) => bytes += (long)(e?.GetProperty("encodedDataLength").GetDouble() ?? 0);
         await page.AddInitScriptAsync("""
             window.seen = { lcp: 0, shift: 0 };
-            new PerformanceObserver(l => l.getEntries().forEach(e => window.seen.lcp = e.startTime)).observe({ type: "largest-contentful-paint", buffered: true });
-            new PerformanceObserver(l => l.getEntries().forEach(e => { if (!e.hadRecentInput) window.seen.shift += e.value; })).observe({ type: "layout-shift", buffered: true });
+            new PerformanceObserver(l => l.getEntries().forEach(e => window.seen.lcp = e.startTime))
+                .observe({ type: "largest-contentful-paint", buffered: true });
+            new PerformanceObserver(l => l.getEntries().forEach(e => { if (!e.hadRecentInput) window.seen.shift += e.value; }))
+                .observe({ type: "layout-shift", buffered: true });
             """);
         await page.GotoAsync(address, new() { WaitUntil = WaitUntilState.NetworkIdle, Timeout = 90_000 });
         await page.WaitForTimeoutAsync(1_500);
@@ -109,7 +121,8 @@ public sealed class Measures(LiveApp app) : IClassFixture<LiveApp>
         for (var i = 0; i < many; i++)
         {
             var grams = i % 20 == 0 ? 24 + random.Next(8) : 3 + random.Next(20);
-            rows.AppendLine(CultureInfo.InvariantCulture, $"m{many}-{i},Ball {many} {i},{grams},0.1,100 g / 400 m,1,\"80% wool, 20% nylon\",#{random.Next(0x1000000):X6}");
+            rows.AppendLine(CultureInfo.InvariantCulture,
+                $"m{many}-{i},Ball {many} {i},{grams},0.1,100 g / 400 m,1,\"80% wool, 20% nylon\",#{random.Next(0x1000000):X6}");
         }
 
         using var client = new HttpClient { BaseAddress = new Uri(app.Address) };

@@ -22,12 +22,9 @@ public sealed class SheetTests(LiveApp app) : IClassFixture<LiveApp>
 
         var page = await app.PageAsync(390);
         await page.GotoAsync("/can-i-make?hat=practice-hat&size=D&keep=brim~oat&keep=crown~oat");
-        var name = page.GetByLabel("Save as a plan called");
-        await name.FocusAsync();
-        await page.Keyboard.PressAsync("Control+A");
-        await page.Keyboard.TypeAsync("Winter hat");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Knit this" }).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Winter hat" })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { NameRegex = new("size D, 4 stripes") }).First).ToBeVisibleAsync();
         var sheet = page.Url;
 
         // A tick is a toggle kept at once; with scripts the page stays where it is and the box keeps the focus.
@@ -75,7 +72,7 @@ public sealed class SheetTests(LiveApp app) : IClassFixture<LiveApp>
         using var logged = await client.PostAsJsonAsync("/api/v1/leftovers", new { id = "print", name = "Print", grams = 150, label = new { grams = 100, metres = 400 }, weightClass = 1 }, TestContext.Current.CancellationToken);
         var page = await app.PageAsync(1280, scripts: false);
         await page.GotoAsync("/can-i-make?hat=brim-up-sample&size=B&stripes=4&arrangement=as-it-falls&nextDoor=blend&leftover=print");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save as a plan" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Knit this" }).ClickAsync();
         await Expect(page.Locator("article.sheet")).ToBeVisibleAsync();
         await page.GotoAsync($"{page.Url}?form=large");
         await page.EmulateMediaAsync(new() { Media = Media.Print });
@@ -95,7 +92,7 @@ public sealed class SheetTests(LiveApp app) : IClassFixture<LiveApp>
         using var logged = await client.PostAsJsonAsync("/api/v1/leftovers", new { id = "wool", name = "Wool", grams = 150, label = new { grams = 100, metres = 400 }, weightClass = 1 }, TestContext.Current.CancellationToken);
         var page = await app.PageAsync(390, scripts: false);
         await page.GotoAsync("/can-i-make?hat=brim-up-sample&size=A&stripes=4&arrangement=as-it-falls&nextDoor=blend&leftover=wool");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save as a plan" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Knit this" }).ClickAsync();
         var stripe = page.GetByRole(AriaRole.Button, new() { Name = "stripe 2 is finished" });
         await stripe.ClickAsync();
         await Expect(stripe).ToHaveAttributeAsync("aria-pressed", "true");

@@ -27,7 +27,7 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
             await page.Keyboard.PressAsync("Enter");
             await Expect(page.Locator("p.said")).ToContainTextAsync("now weighs 30.0 g");
             await Expect(page.Locator("dialog")).ToHaveCountAsync(0);
-            await page.GetByRole(AriaRole.Button, new() { Name = $"in hand Bracken {width}" }).ClickAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = $"details Bracken {width}" }).ClickAsync();
             await Expect(page.Locator("svg.history rect")).ToHaveCountAsync(2);
             await Axe.CheckAsync(page);
             await page.Keyboard.PressAsync("Escape");
@@ -45,12 +45,11 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         var page = await OpenAsync("/leftovers", 390);
         await page.SetViewportSizeAsync(390, 844);
         await LogAsync(page, "Thumb", "12", "50 g / 125 m");
-        foreach (var label in new[] { "grams", "core or bowl", "scale step, grams" })
+        foreach (var label in new[] { "grams", "weight of core or bowl (taken off)", "my scale shows every … g" })
         {
             Assert.Equal("decimal", await page.GetByLabel(label, new() { Exact = true }).GetAttributeAsync("inputmode"));
         }
 
-        Assert.Equal("numeric", await page.GetByLabel("weight class").First.GetAttributeAsync("inputmode"));
         foreach (var target in await page.Locator(".entry input:visible:not([type=checkbox]), .entry button:visible, .list button:visible").AllAsync())
         {
             var box = (await target.BoundingBoxAsync())!;
@@ -75,7 +74,7 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         await page.WaitForURLAsync("**/leftovers");
         await page.WaitForFunctionAsync("() => window.mudThemeProvider && window.mudElementRef");
         await page.GetByRole(AriaRole.Button, new() { Name = "Choose the colour" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "by picker" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "by colour picker" }).ClickAsync();
         await Expect(page.Locator(".picker .mud-picker-color-overlay").First).ToBeVisibleAsync();
     }
 
@@ -104,7 +103,7 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         await page.GetByRole(AriaRole.Button, new() { Name = "Choose the colour" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "from a photo" }).ClickAsync();
         await page.GetByLabel("a photo of the ball").SetInputFilesAsync(new FilePayload { Name = "ball.svg", MimeType = "image/svg+xml", Buffer = Encoding.UTF8.GetBytes("not a picture") });
-        await Expect(page.Locator(".photo-colour .field-message")).ToContainTextAsync("cannot be read by this browser");
+        await Expect(page.Locator(".photo-colour .field-message")).ToContainTextAsync("This browser cannot read the photo");
         await page.GetByLabel("a photo of the ball").SetInputFilesAsync(new FilePayload { Name = "ball.bmp", MimeType = "image/bmp", Buffer = Bitmap(900, 600) });
         await Expect(page.Locator(".ring")).ToHaveCountAsync(2);
         await Axe.CheckAsync(page);
@@ -114,7 +113,7 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("p.said")).ToContainTextAsync("From a photo is saved");
         await Expect(page.Locator(".list .about").First).ToContainTextAsync("dark green #");
-        await page.GetByRole(AriaRole.Button, new() { Name = "in hand From a photo" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "details From a photo" }).ClickAsync();
         await Expect(page.Locator("img.picture")).ToHaveJSPropertyAsync("naturalWidth", 64);
     }
 
@@ -123,14 +122,14 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
         var page = await OpenAsync("/leftovers", 390);
-        await page.GetByText("Many at once").ClickAsync();
+        await page.GetByText("Import and export").ClickAsync();
         await page.GetByLabel("paste rows here").FillAsync("name\tgrams\tlabel\nPasted one\t2,5\t4 oz / 190 yd\nBad\tminus\t\n");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the rows" }).ClickAsync();
-        await Expect(page.Locator(".sum")).ToContainTextAsync("1 row can be kept, 1 row cannot be read. Nothing is kept yet.");
-        await Expect(page.Locator(".bad")).ToContainTextAsync("Row 3: grams is not a number.");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Check" }).ClickAsync();
+        await Expect(page.Locator(".sum")).ToContainTextAsync("1 row can be saved. 1 row cannot be read. Nothing is saved yet.");
+        await Expect(page.Locator(".bad")).ToContainTextAsync("Row 3: grams must be a number");
         await Axe.CheckAsync(page);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep the 1 good rows" }).ClickAsync();
-        await Expect(page.Locator("p.said")).ToContainTextAsync("1 row is kept");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep the good row" }).ClickAsync();
+        await Expect(page.Locator("p.said")).ToContainTextAsync("1 row is saved");
         await Expect(page.Locator(".list .called", new() { HasText = "Pasted one" })).ToHaveCountAsync(1);
     }
 
@@ -174,24 +173,24 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         try
         {
             await page.GetByLabel("first unit").SelectOptionAsync("Yards");
-            await page.GetByLabel("my scale counts in steps of, grams").FillAsync("0,5");
-            await page.GetByLabel("spare on top, per cent").FillAsync("15");
+            await page.GetByLabel("my scale shows every … g").FillAsync("0,5");
+            await page.GetByLabel("% in reserve").FillAsync("15");
             await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();
-            await Expect(page.Locator("p.said")).ToContainTextAsync("It holds on every page");
+            await Expect(page.Locator("p.said")).ToContainTextAsync("Every page uses it from now on");
             await Expect(page.Locator(".hint")).ToContainTextAsync("109.4 yd / 100.0 m");
             var weighing = await OpenAsync("/leftovers", 1280);
             await weighing.GetByLabel("grams", new() { Exact = true }).FillAsync("34");
             await weighing.GetByLabel("label, as printed").FillAsync("100 g/210 yd");
             await Expect(weighing.Locator("#live")).ToContainTextAsync("71.4 yd / 65.3 m");
-            await Expect(weighing.GetByLabel("scale step, grams")).ToHaveValueAsync("0.5");
+            await Expect(weighing.GetByLabel("my scale shows every … g")).ToHaveValueAsync("0.5");
             await weighing.GotoAsync("/");
             await Expect(weighing.GetByLabel("and spare of")).ToHaveValueAsync("15");
         }
         finally
         {
             await page.GetByLabel("first unit").SelectOptionAsync("Metres");
-            await page.GetByLabel("my scale counts in steps of, grams").FillAsync("1");
-            await page.GetByLabel("spare on top, per cent").FillAsync("10");
+            await page.GetByLabel("my scale shows every … g").FillAsync("1");
+            await page.GetByLabel("% in reserve").FillAsync("10");
             await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();
             await Expect(page.Locator(".hint")).ToContainTextAsync("100.0 m / 109.4 yd");
         }
@@ -227,9 +226,9 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         await line!.CloseAsync();
         var note = page.Locator("#components-reconnect-modal");
         await Expect(note).ToBeVisibleAsync();
-        await Expect(note).ToContainTextAsync("The line to StashMatch is cut. What you saved is safe");
+        await Expect(note).ToContainTextAsync("Lost contact with StashMatch. Trying again…; what you typed is kept.");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();
-        await Expect(note).ToContainTextAsync("nothing pressed has an effect yet");
+        await Expect(note).ToContainTextAsync("buttons do nothing yet");
         await Expect(name).ToHaveValueAsync("Half typed");
 
         cut = false;

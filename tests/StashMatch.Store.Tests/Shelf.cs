@@ -73,6 +73,8 @@ internal sealed class Shelf : IAsyncDisposable
 
     public DemoBag Demo => _services.GetRequiredService<DemoBag>();
 
+    public NewCodes Codes => _services.GetRequiredService<NewCodes>();
+
     public StoreStart Start => _services.GetRequiredService<StoreStart>();
 
     /// <summary>Queries run so far through this shelf.</summary>

@@ -6,43 +6,53 @@
   const asks = form => form instanceof HTMLFormElement && form.method === "get" && form.closest("[data-alive]") ? form : null;
   const samePage = path => path === location.pathname || (["/", "/can-i-make"].includes(path) && ["/", "/can-i-make"].includes(location.pathname));
 
+  const answer = () => document.querySelector("[data-alive] [data-says]");
+  const wordOf = () => document.querySelector("[data-alive] .word, [data-alive] .verdict");
+
   const line = document.createElement("section");
   line.className = "now";
   line.setAttribute("aria-label", "The answer now");
   line.hidden = true;
-  line.innerHTML = '<p role="status"></p><button type="button" class="quiet" hidden>stop</button><a class="button quiet" href="#" hidden>to the answer</a>';
-  const [words, stop, up] = line.children;
+  line.innerHTML = '<p role="status"></p><p class="did"></p><button type="button" class="quiet" hidden>Stop</button>'
+    + '<a class="button quiet" href="#" hidden>Show the answer</a>';
+  const [words, did, stop, up] = line.children;
   let shown = location.pathname + location.search;
   let work = null, slow = 0, typing = 0, said = "", seen = null, next = null;
 
+  // A listener hears the new word, and nothing where the same word stands.
   const say = text => {
     if (!line.isConnected) document.body.append(line);
-    words.textContent = said = text;
+    if (text !== said) words.textContent = said = text;
     line.hidden = !text;
+    const change = document.querySelector("[data-alive] .change");
+    did.replaceChildren(...(change ? [...change.cloneNode(true).childNodes].flatMap(n => [n, " "]) : []));
   };
   const idle = () => {
     clearTimeout(slow);
     work = null;
     stop.hidden = true;
-    up.hidden = !document.querySelector("[data-alive] .verdict");
+    up.hidden = !wordOf();
     document.documentElement.classList.remove("working");
   };
 
   // What the address of a form would be; a change of hat lets go of what was decided about the parts of the old one.
   const addressOf = (form, changed) => {
     const pairs = [...new FormData(form)].filter(([, value]) => value !== "");
-    const gone = { hat: ["stripes", "keep", "never", "depths", "without", "apart", "brimDepth", "bindOff", "inTurn"], size: ["depths"], stripes: ["depths", "without", "apart", "inTurn"], arrangement: ["inTurn"] }[changed] ?? [];
+    const gone = JSON.parse(form.dataset.gone ?? "{}")[changed] ?? [];
     return new URL(form.action).pathname + "?" + new URLSearchParams(pairs.filter(([name]) => !gone.includes(name)));
   };
 
   // How to find again what has the focus: the row of its part, its id, its name and value, or else the answer's word.
   const mark = element => {
     if (!element || !ours()?.contains(element)) return null;
-    const row = element.closest("tr[data-part]");
-    if (row) return ["select", "a"].map(what => `tr[data-part="${CSS.escape(row.dataset.part)}"] ${what}`);
+    const row = element.closest(".row[data-part], .menu[data-part]");
+    if (row) return [`.row[data-part="${CSS.escape(row.dataset.part)}"] .dots`];
+    const look = element.dataset.turn ? "turn" : element.dataset.view ? "view" : null;
+    if (look) return [`.turn [data-${look}="${element.dataset[look]}"]`];
+    if (element.matches(".turnable")) return [".turnable:not(.before)"];
     if (element.id) return ["#" + CSS.escape(element.id)];
     if (element.name) return [`[name="${CSS.escape(element.name)}"][value="${CSS.escape(element.value)}"]`, "[data-alive] summary"];
-    return ["[data-alive] .verdict"];
+    return ["[data-alive] .word, [data-alive] .verdict"];
   };
   const focusOn = places => {
     const to = places?.map(place => document.querySelector(place)).find(found => found);
@@ -50,6 +60,15 @@
     if (!to.matches("a, button, input, select, summary")) to.tabIndex = -1;
     to.focus({ preventScroll: true });
     return to;
+  };
+
+  // The hat is still looked at from where it was, unless the address says from where.
+  const looked = address => {
+    const to = new URL(address, location.origin), stage = document.querySelector("[data-alive] .hat-stage");
+    if (!stage || to.searchParams.has("view") || to.searchParams.has("turn")) return address;
+    if (stage.dataset.view !== "head") to.searchParams.set("view", stage.dataset.view);
+    if (stage.dataset.turn !== "0") to.searchParams.set("turn", stage.dataset.turn);
+    return to.pathname + to.search;
   };
 
   async function show(address, { push = true, form = null, sent = "" } = {}) {
@@ -60,7 +79,7 @@
     const old = said;
     slow = setTimeout(() => {
       if (work !== mine) return;
-      say("Working it out.");
+      say("Working it out");
       stop.hidden = false;
       up.hidden = true;
       document.documentElement.classList.add("working");
@@ -73,7 +92,7 @@
       if (work !== mine) return;
       idle();
       next = null;
-      say(error.name === "AbortError" ? "Stopped. The answer is still the one from before." : "StashMatch does not answer. The answer is still the one from before.");
+      say(`${error.name === "AbortError" ? "Stopped." : "Lost contact with StashMatch."} This is still the answer from before.`);
       return;
     }
     if (work !== mine) return;
@@ -85,31 +104,59 @@
     const place = mark(document.activeElement);
     const { selectionStart: from, selectionEnd: until } = document.activeElement;
     const top = place && document.activeElement.getBoundingClientRect().top;
-    const open = [...here.querySelectorAll("details[open]")].map(d => d.className + "|" + d.parentElement?.className);
+    // A field that cannot be read leaves the last answer standing, dimmed.
+    if (!fresh.querySelector("[data-says]") && fresh.querySelector(".field-message") && here.querySelector("[data-says]")) {
+      here.querySelector(".ask")?.replaceWith(document.adoptNode(fresh.querySelector(".ask")));
+      here.classList.add("stale");
+      focusOn(place);
+      idle();
+      say(ours().querySelector(".field-message")?.textContent ?? "");
+      return;
+    }
+    const nameOf = d => (d.id || d.className) + "|" + d.parentElement?.className;
+    const open = [...here.querySelectorAll("details[open]")].map(nameOf);
+    const before = here.querySelector(".pic > .turnable");
     here.replaceChildren(...document.adoptNode(fresh).childNodes);
-    for (const d of here.querySelectorAll("details")) if (open.includes(d.className + "|" + d.parentElement?.className)) d.open = true;
+    here.classList.remove("stale");
+    for (const [name, value] of Object.entries(fresh.dataset)) here.dataset[name] = value;
+    for (const d of here.querySelectorAll("details")) if (open.includes(nameOf(d))) d.open = true;
+    linger(before, here.querySelector(".pic > .turnable"));
     document.title = page.title;
     if (push) history.pushState(null, "", address);
     shown = location.pathname + location.search;
     const to = focusOn(place);
     if (from != null && to?.matches("input[inputmode]")) to.setSelectionRange(from, until);
-    if (to && !to.matches(".verdict")) scrollBy({ top: to.getBoundingClientRect().top - top, behavior: "instant" });
+    if (to && !to.matches(".word, .verdict")) scrollBy({ top: to.getBoundingClientRect().top - top, behavior: "instant" });
     idle();
-    say(ours().querySelector("[data-says]")?.dataset.says ?? ours().querySelector("[role=alert], .cannot .lead")?.textContent ?? "");
+    say(answer()?.dataset.says ?? ours().querySelector("[role=alert], .cannot .lead")?.textContent ?? "");
     watch();
+    document.dispatchEvent(new Event("answer:new"));
     const then = next;
     next = null;
     then?.();
   }
 
+  // The hat of before stays until the new one is painted: the words do not wait for it, and nothing flashes.
+  function linger(before, now) {
+    const [old, img] = [before?.querySelector("img"), now?.querySelector("img")];
+    if (!old || !img || old.currentSrc === img.currentSrc || img.complete || !old.complete) return;
+    before.classList.add("before");
+    before.removeAttribute("tabindex");
+    before.removeAttribute("role");
+    now.before(before);
+    const gone = () => before.remove();
+    img.addEventListener("load", gone, { once: true });
+    img.addEventListener("error", gone, { once: true });
+  }
+
   // The line is shown while the answer itself is out of sight.
   function watch() {
     seen?.disconnect();
-    line.classList.remove("in-sight");
-    const verdict = document.querySelector("[data-alive] .verdict");
-    if (!verdict) return;
+    line.classList.add("in-sight");
+    const word = wordOf();
+    if (!word) return;
     seen = new IntersectionObserver(([entry]) => line.classList.toggle("in-sight", entry.isIntersecting && !work));
-    seen.observe(verdict);
+    seen.observe(word);
   }
 
   const changed = event => {
@@ -121,14 +168,15 @@
     if (work && !work.ofForm) {
       const { name, value, checked, type } = event.target;
       next = () => {
-        const field = [...(ours()?.querySelectorAll(`[data-ask] [name="${CSS.escape(name)}"]`) ?? [])].find(f => !["checkbox", "radio"].includes(type) || f.value === value);
+        const fields = [...(ours()?.querySelectorAll(`[data-ask] [name="${CSS.escape(name)}"]`) ?? [])];
+        const field = fields.find(f => !["checkbox", "radio"].includes(type) || f.value === value);
         if (!field) return;
         if (["checkbox", "radio"].includes(type)) field.checked = checked; else field.value = value;
         field.dispatchEvent(new Event("change", { bubbles: true }));
       };
       return;
     }
-    const send = () => { const sent = addressOf(form); show(addressOf(form, event.target.name), { form, sent }); };
+    const send = () => { const sent = addressOf(form); show(looked(addressOf(form, event.target.name)), { form, sent }); };
     if (event.type === "change") send();
     else if (event.target.matches("[inputmode]")) typing = setTimeout(send, 350);
   };
@@ -146,19 +194,21 @@
 
   document.addEventListener("click", event => {
     const link = event.target.closest?.("[data-alive] a[href]");
-    if (!link || event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey || link.hasAttribute("download") || link.target) return;
+    if (!link || event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
+    if (link.hasAttribute("download") || link.target) return;
     const to = new URL(link.href);
-    if (to.origin !== location.origin || !samePage(to.pathname) || !to.search || to.hash) return;
+    if (to.origin !== location.origin || !samePage(to.pathname) || !to.search || to.searchParams.has("choose")) return;
     event.preventDefault();
     event.stopPropagation();
 
     // Before a change has its answer a link is of the old question: the same link of the new one is followed.
     if (work) {
-      const row = link.closest("tr[data-part]")?.dataset.part;
-      next = () => [...(ours()?.querySelectorAll(row ? `tr[data-part="${CSS.escape(row)}"] a` : "a") ?? [])].find(a => a.textContent === link.textContent)?.click();
+      const row = link.closest(".row[data-part]")?.dataset.part;
+      const links = row ? `.row[data-part="${CSS.escape(row)}"] a` : "a";
+      next = () => [...(ours()?.querySelectorAll(links) ?? [])].find(a => a.textContent === link.textContent)?.click();
       return;
     }
-    show(to.pathname + to.search);
+    show(link.closest(".turn") ? to.pathname + to.search : looked(to.pathname + to.search));
   }, true);
 
   addEventListener("popstate", event => {
@@ -167,12 +217,29 @@
     if (location.pathname + location.search !== shown) show(location.pathname + location.search, { push: false });
   }, true);
 
+  document.addEventListener("answer:ask", event => show(looked(event.detail)));
+
+  // Undo: the link in the line, or the keys for it.
+  did.addEventListener("click", event => {
+    const undo = event.target.closest("a");
+    if (!undo) return;
+    event.preventDefault();
+    show(new URL(undo.href).pathname + new URL(undo.href).search);
+  });
+  document.addEventListener("keydown", event => {
+    if (event.key.toLowerCase() !== "z" || !(event.ctrlKey || event.metaKey) || event.shiftKey || event.target.matches?.("input, textarea, select")) return;
+    const undo = document.querySelector("[data-alive] [data-undo]");
+    if (!undo) return;
+    event.preventDefault();
+    undo.click();
+  });
+
   stop.addEventListener("click", () => work?.abort());
   up.addEventListener("click", event => {
     event.preventDefault();
-    const verdict = document.querySelector("[data-alive] .verdict");
-    verdict.scrollIntoView({ block: "center" });
-    focusOn(["[data-alive] .verdict"]);
+    wordOf().scrollIntoView({ block: "center" });
+    focusOn(["[data-alive] .word, [data-alive] .verdict"]);
   });
   document.body.append(line);
+  watch();
 })();

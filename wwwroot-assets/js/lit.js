@@ -9,6 +9,17 @@
     document.querySelectorAll(".lit").forEach(e => e.classList.remove("lit"));
     if (name) all(name).forEach(e => e.classList.add("lit"));
     document.querySelectorAll(".hat").forEach(e => e.classList.toggle("lit-up", !!e.querySelector(".lit")));
+    const row = name && document.querySelector(`.row[data-part="${CSS.escape(name)}"][data-told]`);
+    for (const held of document.querySelectorAll(".held")) {
+      held.hidden = !row;
+      if (row) {
+        const [code, text] = [row.querySelector(".code")?.cloneNode(true) ?? "", document.createElement("span")];
+        const part = document.createElement("b"), more = document.createElement("small");
+        [part.textContent, more.textContent] = [row.dataset.part, row.dataset.more];
+        text.append(part, " " + row.dataset.told.slice(row.dataset.part.length + 2), more);
+        held.replaceChildren(code, text);
+      }
+    }
     const words = name && document.querySelector(`.hat [data-part="${CSS.escape(name)}"] > title`)?.textContent;
     document.querySelectorAll(".lit-line").forEach(e => {
       if (words) e.dataset.lit = words[0].toUpperCase() + words.slice(1);
@@ -16,12 +27,17 @@
     });
   };
   const keep = name => light(kept = name);
+  document.addEventListener("part:keep", e => keep(e.detail));
 
   document.addEventListener("pointerover", e => light(partOf(e) ?? kept));
   document.documentElement.addEventListener("pointerleave", () => light(kept));
   document.addEventListener("focusin", e => { const name = partOf(e); if (name) light(name); });
   document.addEventListener("focusout", e => e.target instanceof Element && e.target.matches(".drawing") ? keep(null) : light(kept));
-  document.addEventListener("click", e => { const name = partOf(e); keep(name === kept ? null : name); });
+  document.addEventListener("click", e => {
+    if (e.target instanceof Element && e.target.closest(".can-i-make")) return;
+    const name = partOf(e);
+    keep(name === kept ? null : name);
+  });
   document.addEventListener("keydown", e => {
     if (e.key === "Escape") { keep(null); return; }
     if (!(e.target instanceof Element) || !e.target.matches(".drawing[data-order]") || e.ctrlKey || e.altKey || e.metaKey) return;

@@ -9,7 +9,7 @@
   const note = document.getElementById("components-reconnect-modal");
   if (!note) return;
   const words = note.querySelector("[data-words]");
-  const still = "The line is still cut, so nothing pressed has an effect yet. It is asked for again every few seconds.";
+  const { still, lost } = note.dataset;
   let cut = false, knocking = false;
 
   const keep = event => {
@@ -40,7 +40,7 @@
     const state = event.detail.state;
     cut = state !== "hide";
     document.documentElement.classList.toggle("line-cut", cut);
-    if (state === "show") words.textContent = "The line to StashMatch is cut. What you saved is safe, and what you typed is kept. It is being asked for again.";
+    if (state === "show") words.textContent = lost;
     if (state === "rejected" || state === "resume-failed") location.reload();
     if (state === "failed") setTimeout(function again() { if (cut) { knock(); setTimeout(again, 4000); } }, 500);
   });

@@ -59,7 +59,7 @@ public sealed record NamedColour(string Name, YarnColour Colour)
             return true;
         }
 
-        message = "must be a plain word such as white, cream, grey, black, brown, tan, red, burgundy, pink, orange, yellow, olive, green, teal, turquoise, blue, denim, navy or purple, light, bright or dark before it if need be, or a code such as #5B7A3A";
+        message = "must be a colour such as cream, dark green or light blue, or a code such as #5B7A3A";
         return false;
     }
 

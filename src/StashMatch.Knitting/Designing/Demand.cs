@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Designing;
@@ -12,7 +13,7 @@ internal sealed class Demand
         (Pattern, Hat, Arrangement, InTurn, Grouping) = (pattern, hat, arrangement, inTurn, grouping);
         var groups = grouping.Groups;
         Need = [.. groups.Select(g => g.Members.Sum(m => hat.Parts[m].Need(hat.Usage, m == g.EndsAt).Millimetres))];
-        Role = [.. groups.Select(g => g.HasStripe ? Matching.Role.Stripe : g.HasHead ? Matching.Role.Head : Matching.Role.Free)];
+        Role = [.. groups.Select(g => g.HasStripe ? Matching.Search.Role.Stripe : g.HasHead ? Matching.Search.Role.Head : Matching.Search.Role.Free)];
         HasBrim = [.. groups.Select(g => g.Members.Any(m => hat.Parts[m].Kind == PartKind.Brim))];
         Band = [.. groups.Select(g => Grouping.Band(g.Kind))];
         Beside = [.. groups.Select(_ => new List<int>())];
@@ -24,7 +25,7 @@ internal sealed class Demand
 
         Whole = Need.Sum();
         LongestFirst = [.. Enumerable.Range(0, Need.Length).OrderByDescending(i => Need[i]).ThenBy(i => i)];
-        StripesFirst = [.. LongestFirst.Where(i => Role[i] == Matching.Role.Stripe)];
+        StripesFirst = [.. LongestFirst.Where(i => Role[i] == Matching.Search.Role.Stripe)];
     }
 
     public Hat Pattern { get; }
@@ -70,10 +71,10 @@ internal sealed class Demand
         why = arrangement switch
         {
             Arrangement.OwnColours or Arrangement.AsItFalls => null,
-            _ when needs.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where; only own colours and as it falls apply."),
-            Arrangement.InTurn when inTurn < 2 => new CannotBeKnitted("arrangement", $"{stripes} stripes are too few to take turns."),
+            _ when needs.Plan is null => new CannotBeKnitted("arrangement", "A printed table says which yarn goes where. Choose every stripe different, or whatever fits."),
+            Arrangement.InTurn when inTurn < 2 => new CannotBeKnitted("arrangement", $"{stripes} stripes are too few to repeat colours."),
             Arrangement.OneThread when !needs.Parts.Any(p => p.Kind is PartKind.Brim or PartKind.Strand) =>
-                new CannotBeKnitted("arrangement", "Without brim and braids there is no thread to run through."),
+                new CannotBeKnitted("arrangement", "The hat has neither brim nor braids for one colour to run through."),
             _ => null,
         };
         return why is not null ? null : new Demand(

@@ -12,7 +12,7 @@ namespace StashMatch.Knitting.Designing;
 /// <param name="Short">By how much it is short.</param>
 /// <param name="ShortForAllowance">By how much it is short once the allowance is wanted too.</param>
 /// <param name="ChanceOfEnough">Chance that no skein runs out, 0 to 1; 0 with something uncovered.</param>
-/// <param name="Exact">False where a hat of many parts is short: a quick fit tells by how much, at most so; or where steps ran out.</param>
+/// <param name="Exact">Whether nothing better exists, rather than this being the best found within the steps.</param>
 public sealed record KitSide(
     Verdict Verdict,
     decimal MarginPercent,
@@ -21,7 +21,17 @@ public sealed record KitSide(
     Metres Short,
     Metres ShortForAllowance,
     double ChanceOfEnough,
-    bool Exact);
+    bool Exact)
+{
+    /// <summary>The reason behind the verdict.</summary>
+    public required Why Why { get; init; }
+
+    /// <summary>The rung of the plan that opens, as <see cref="Answer.Sureness"/>.</summary>
+    public double Sureness { get; init; }
+
+    /// <summary>The highest rung any plan with this word reaches, as <see cref="Answer.Reach"/>.</summary>
+    public double Reach { get; init; }
+}
 
 /// <summary>One size, stripe count and arrangement of a kit under test.</summary>
 /// <param name="Size">The size.</param>

@@ -1,92 +1,30 @@
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Odds;
-using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Designing;
 
 /// <summary>Whether a supply covers a demand with so much to spare: by simple bounds and a quick fit where they tell, by the matcher's exact search where they do not.</summary>
 internal sealed class KitFit(Demand demand, Supply supply, CancellationToken cancel)
 {
-    /// <summary>A skein for each group, or null; whether there is none or the steps ran out.</summary>
-    /// <param name="rung">0 or more, per cent.</param>
+    /// <summary>Whether each group finds a skein with the reserve kept, or there is no way, or the steps ran out.</summary>
+    /// <param name="allowancePercent">The reserve, 0 to 100 %.</param>
     /// <param name="brimWidth">The widest brim set let in, 0 to 3.</param>
-    /// <param name="found">What the search came to.</param>
-    public int[]? Cover(decimal rung, int brimWidth, out Found found)
+    public Found Covers(decimal allowancePercent, int brimWidth)
     {
-        found = Found.No;
-        var capacity = supply.CapacityAt(rung);
+        var capacity = supply.CapacityAt(allowancePercent);
         if (CannotBe(capacity, brimWidth))
         {
-            return null;
+            return Found.No;
         }
 
-        if (Quick(capacity, brimWidth) is { } quick)
+        if (Quick(capacity, brimWidth))
         {
-            found = Found.Yes;
-            return quick;
+            return Found.Yes;
         }
 
-        var set = Array.Exists(demand.HasBrim, b => b) ? BrimSet.Widening[brimWidth] : null;
-        return new Planner(Puzzle.Of(demand.Ask(supply.Bins, 0), demand.Hat, set), cancel).Feasible(rung, out found) is { } plan ? BinOf(plan) : null;
-    }
-
-    /// <summary>The matcher's plan in this supply's order.</summary>
-    public int[] BinOf(Plan plan)
-    {
-        var binOf = new int[demand.Need.Length];
-        foreach (var item in plan.Puzzle.Items)
-        {
-            binOf[item.Group] = supply.At(plan.Puzzle.Leftover(plan.BinOf[item.Index]).Id);
-        }
-
-        return binOf;
-    }
-
-    /// <summary>A skein for as many groups as a quick fit finds, band by band; -1 for the others.</summary>
-    public int[] Most() => Greedy(supply.Held, 3, bandByBand: true);
-
-    /// <summary>The chance that nothing runs out.</summary>
-    public double ChanceOf(int[] binOf)
-    {
-        var loads = Enumerable.Range(0, binOf.Length).GroupBy(i => binOf[i]).OrderBy(g => g.Key)
-            .Select(g => new Load(supply.Bins[g.Key], Metres.FromMillimetres(g.Sum(i => demand.Need[i]))));
-        return Chance.OfEnough(demand.Hat.Usage, [.. loads]);
-    }
-
-    /// <summary>Puts each uncovered group, longest first, on the longest free remainder every rule lets it have; returns by how much each is short.</summary>
-    public long[] ShortOf(int[] binOf)
-    {
-        var shorts = new long[binOf.Length];
-        var free = (long[])supply.Held.Clone();
-        for (var i = 0; i < binOf.Length; i++)
-        {
-            if (binOf[i] >= 0)
-            {
-                free[binOf[i]] -= demand.Need[i];
-            }
-        }
-
-        foreach (var i in demand.LongestFirst.Where(i => binOf[i] < 0).ToList())
-        {
-            shorts[i] = demand.Need[i];
-            var longest = -1;
-            for (var bin = 0; bin < free.Length; bin++)
-            {
-                if (free[bin] > 0 && (longest < 0 || free[bin] > free[longest]) && Admits(i, bin, binOf))
-                {
-                    longest = bin;
-                }
-            }
-
-            if (longest >= 0)
-            {
-                binOf[i] = longest;
-                shorts[i] = Math.Max(0, demand.Need[i] - free[longest]);
-                free[longest] -= demand.Need[i] - shorts[i];
-            }
-        }
-
-        return shorts;
+        var puzzle = Puzzle.Of(demand.Ask(supply.Bins, allowancePercent), demand.Hat, brimWidth);
+        return new Covering(puzzle, cancel).Find(puzzle.CapacitiesFor(demand.Hat.Usage).At(Rung.ByTheLabel, Keeping.Reserve), out _);
     }
 
     // Too little in all, no skein long enough for a group, or too few for the stripes that want one each.
@@ -129,15 +67,13 @@ internal sealed class KitFit(Demand demand, Supply supply, CancellationToken can
         return false;
     }
 
-    private int[]? Quick(long[] capacity, int brimWidth) => Greedy(capacity, brimWidth, bandByBand: false) is var binOf && Array.TrueForAll(binOf, b => b >= 0) ? binOf : null;
-
     // Longest first, each on the skein it fits most closely.
-    private int[] Greedy(long[] capacity, int brimWidth, bool bandByBand)
+    private bool Quick(long[] capacity, int brimWidth)
     {
         var free = (long[])capacity.Clone();
         var binOf = new int[demand.Need.Length];
         Array.Fill(binOf, -1);
-        foreach (var i in bandByBand ? [.. demand.LongestFirst.OrderBy(i => demand.Band[i])] : demand.LongestFirst)
+        foreach (var i in demand.LongestFirst)
         {
             var best = -1;
             for (var bin = 0; bin < free.Length; bin++)
@@ -149,14 +85,16 @@ internal sealed class KitFit(Demand demand, Supply supply, CancellationToken can
                 }
             }
 
-            if (best >= 0)
+            if (best < 0)
             {
-                binOf[i] = best;
-                free[best] -= demand.Need[i];
+                return false;
             }
+
+            binOf[i] = best;
+            free[best] -= demand.Need[i];
         }
 
-        return binOf;
+        return true;
     }
 
     private bool Admits(int item, int bin, int[] binOf)

@@ -17,6 +17,9 @@ public sealed record KitQuestion(Hat Hat, IReadOnlyList<string> Sizes, IReadOnly
     /// <summary>Spare on top of the need, 0 to 100 %.</summary>
     public decimal AllowancePercent { get; init; } = 10;
 
+    /// <summary>What every skein used must reach by itself for a yes: a rung from 0.80 to 0.99, as <see cref="Question.Target"/>.</summary>
+    public double Target { get; init; } = 0.90;
+
     /// <summary>How light the lightest skein is, per cent under nominal, 0 to 90; null for the lawful limit.</summary>
     public decimal? LightestPercent { get; init; }
 

@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 
@@ -192,7 +193,8 @@ public static class SmallestKits
             {
                 _searches--;
                 var (demand, width) = demands[d];
-                if (new KitFit(demand, supply, cancel).Cover(question.AllowancePercent, supply.BrimWidth.All(b => b <= width) ? AnyBrim : width, out var found) is null)
+                var found = new KitFit(demand, supply, cancel).Covers(question.AllowancePercent, supply.BrimWidth.All(b => b <= width) ? AnyBrim : width);
+                if (found != Found.Yes)
                 {
                     _proven &= found == Found.No;
 

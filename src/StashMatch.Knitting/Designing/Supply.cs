@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Designing;

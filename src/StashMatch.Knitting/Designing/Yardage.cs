@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
 
@@ -102,7 +103,7 @@ public static class Yardage
             var use = weighed?.Find(size, piece);
             var ratio = use is null ? 1 : (double)use.Used.Value / piece.NeedMetres(needs.Usage);
             var source = use?.Source ?? FigureSource.Estimated;
-            var pays = piece.Parts.MinBy(i => (Matching.Grouping.Band(needs.Parts[i].Kind), i));
+            var pays = piece.Parts.MinBy(i => (Grouping.Band(needs.Parts[i].Kind), i));
             foreach (var i in piece.Parts)
             {
                 var part = needs.Parts[i];

@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Halfway;

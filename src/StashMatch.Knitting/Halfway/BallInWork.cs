@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;

@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 
@@ -110,7 +111,7 @@ public static class Offers
         for (var i = 0; i < MostOthers; i++)
         {
             var question = new Question(alone, hat.Size, others) { Stripes = hat.Stripes, Arrangement = Arrangement.AsItFalls, AllowancePercent = allowancePercent, Never = [.. never] };
-            if (Matcher.Best(question, out _, cancel, onlyIfCovered: true) is not { Plan.Complete: true } best)
+            if (Matcher.Best(question, out _, cancel, onlyIfCovered: true) is not { } best)
             {
                 yield break;
             }

@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Halfway;

@@ -22,7 +22,7 @@ internal static class BrimUp
         why = stitches - seamStitches < 2 * lines
                 ? new CannotBeKnitted("crown.decreaseLines", $"{stitches} stitches are too few for {lines} lines of decreases.")
             : BraidRows.WantsEven(design.Braids) && stitches % 2 != 0
-                ? new CannotBeKnitted("stitches", $"A two-strand braid wants an even stitch count, not {stitches}.")
+                ? new CannotBeKnitted("stitches", $"A braid of two colours needs an even number of stitches, not {stitches}.")
             : null;
         if (why is not null)
         {
@@ -34,7 +34,7 @@ internal static class BrimUp
         var straight = flat ? Counts.Nearest(aboveBrim - crown.Count, 2) : Counts.Nearest(aboveBrim) - crown.Count;
         if (straight < 0 && design.Stripes?.Own is null)
         {
-            why = new CannotBeKnitted("heightCm", $"The crown takes {crown.Count} rounds, but only {straight + crown.Count} lie above the brim.");
+            why = new CannotBeKnitted("heightCm", $"The crown takes {crown.Count} rounds, but only {straight + crown.Count} are above the brim.");
             return false;
         }
 
@@ -44,7 +44,7 @@ internal static class BrimUp
             var most = Enumerable.Range(1, Math.Max(0, stripes - 1)).LastOrDefault(n => Share(design with { Stripes = null }, n, crown.Count, ref least) is not null);
             why = new CannotBeKnitted(
                 "stripes",
-                $"The rounds above the brim leave less than two for some of {stripes} stripes; the most this size can have is {most}.",
+                $"The rounds above the brim are too few for {stripes} stripes. This size can have {most} at most.",
                 most);
             return false;
         }

@@ -35,13 +35,13 @@ public static class OwnRows
         var worked = plan.Parts.Where(p => p.Kind == PartKind.Stripe).Select(p => p.Rows).ToList();
         if (!worked.SequenceEqual(rows))
         {
-            why = new CannotBeKnitted("depths", $"Worked flat, colours change on the right side: the nearest that can be knitted is {string.Join(", ", worked)}.");
+            why = new CannotBeKnitted("depths", $"Knitted flat, colours change on the right side. The nearest depths are {string.Join(", ", worked)} rows.");
             return false;
         }
 
         if (plan.BodyRows != usual.BodyRows)
         {
-            why = new CannotBeKnitted("depths", $"They make {plan.BodyRows} rows with the braids; size {size} has {usual.BodyRows}.");
+            why = new CannotBeKnitted("depths", $"With the braids they make {plan.BodyRows} rows, but size {size} has {usual.BodyRows}.");
             return false;
         }
 

@@ -31,13 +31,13 @@ public static class RowPlanner
 
         if (design.Stripes is { } own && own.Values.Count != stripes)
         {
-            why = new CannotBeKnitted("stripes", $"The hat tells the depths of {own.Values.Count} stripes.", own.Values.Count);
+            why = new CannotBeKnitted("stripes", $"The hat gives depths for {own.Values.Count} stripes.", own.Values.Count);
             return false;
         }
 
         if (design.Brim is { } brim && brim.Depth >= wanted.Height)
         {
-            why = new CannotBeKnitted("brim.depthCm", $"A brim of {brim.Depth} leaves nothing of a hat {wanted.Height} high.");
+            why = new CannotBeKnitted("brim.depthCm", $"A brim of {brim.Depth} is too deep for a hat {wanted.Height} high.");
             return false;
         }
 

@@ -20,13 +20,13 @@ internal static class SideToSide
         var rows = Counts.Nearest(size.Circumference.Value * gauge.RowsPerCm, 2);
         if (stitches < 2)
         {
-            why = new CannotBeKnitted("brim.depthCm", "The brim leaves less than two stitches for the panel.");
+            why = new CannotBeKnitted("brim.depthCm", "The brim is too deep: fewer than two stitches are left for the panel.");
             return false;
         }
 
         if (wantsEven && stitches % 2 != 0)
         {
-            why = new CannotBeKnitted("stitches", $"A two-strand braid wants an even stitch count, not {stitches}.");
+            why = new CannotBeKnitted("stitches", $"A braid of two colours needs an even number of stitches, not {stitches}.");
             return false;
         }
 
@@ -40,7 +40,7 @@ internal static class SideToSide
             var most = braided ? (rows + 4) / 6 : rows / 2;
             why = new CannotBeKnitted(
                 "stripes",
-                $"{rows} rows leave less than two rows for some of {stripes} stripes; the most this size can have is {most}.",
+                $"{rows} rows are too few for {stripes} stripes. This size can have {most} at most.",
                 most);
             return false;
         }

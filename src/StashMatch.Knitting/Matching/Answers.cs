@@ -1,4 +1,6 @@
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching.Search;
+using StashMatch.Knitting.Odds;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 
@@ -7,46 +9,66 @@ namespace StashMatch.Knitting.Matching;
 /// <summary>Turns a settled plan into the answer: parts, leftovers, what is short and what to know.</summary>
 internal static class Answers
 {
-    public static Answer Of(Outcome outcome, decimal allowancePercent)
+    public static Answer Of(Outcome outcome)
     {
-        var (puzzle, hat) = (outcome.Plan.Puzzle, outcome.Hat);
-        var binOf = (int[])outcome.Plan.BinOf.Clone();
-        var given = Given(puzzle, binOf);
-        var parts = new PartAnswer[hat.Parts.Count];
-        for (var g = 0; g < puzzle.Grouping.Groups.Count; g++)
-        {
-            var strands = Array.FindAll(puzzle.Items, i => i.Group == g);
-            Share(puzzle, g, strands, binOf, given, allowancePercent, parts);
-        }
-
-        var used = parts.SelectMany(p => p.All).GroupBy(a => a.Leftover, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.Sum(a => a.Metres.Millimetres), StringComparer.Ordinal);
-        var leftovers = outcome.Question.Leftovers.Select(l =>
-        {
-            var metres = Metres.FromMillimetres(used.GetValueOrDefault(l.Id));
-            return new LeftoverAnswer(l, metres, l.Held - metres);
-        }).ToList();
-        var weakest = outcome.Plan.Complete ? Weakest(leftovers) : null;
+        var (hat, plan) = (outcome.Hat, outcome.Plan);
+        var shown = Shown(PlanKind.Surest, outcome, plan);
+        var weakest = outcome.Word == Word.No ? null : Weakest(shown.Leftovers);
         return new Answer
         {
             Hat = hat,
             Arrangement = outcome.Question.Arrangement,
             Verdict = outcome.Verdict,
             Why = outcome.Why,
-            ChanceOfEnough = outcome.Chance,
-            ProvenBest = outcome.Plan.Proven,
+            TooFew = outcome.TooFew,
+            ChanceOfEnough = shown.ChanceOfEnough,
+            ProvenBest = plan.Proven,
             WeakestLeftover = weakest?.Leftover.Id,
-            MarginPercent = weakest is null ? 0 : MarginOf(weakest),
-            SafeToPercent = outcome.Plan.Complete ? outcome.Plan.Rung : null,
-            Parts = parts,
-            Leftovers = leftovers,
-            Short = Metres.FromMillimetres(parts.Sum(p => p.Short.Millimetres)),
-            ShortForAllowance = ShortForAllowance(puzzle, binOf, allowancePercent),
-            Care = CareOf([.. leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover.Care)]),
-            Warnings = Warnings.For(hat, parts, outcome.Question),
-            Cautions = Cautions.For(hat, [.. leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover)]),
+            MarginPercent = shown.MarginPercent,
+            Sureness = outcome.Sureness,
+            Reach = outcome.Reach,
+            Parts = shown.Parts,
+            Leftovers = shown.Leftovers,
+            Short = outcome.Short,
+            ShortForAllowance = ShortForAllowance(plan, outcome.Question.AllowancePercent),
+            Care = CareOf([.. shown.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover.Care)]),
+            Warnings = Warnings.For(hat, shown.Parts, shown.Leftovers, outcome.Question.Arrangement),
+            Cautions = Cautions.For(hat, [.. shown.Leftovers.Where(l => l.Used.Millimetres > 0).Select(l => l.Leftover)]),
+            PlansWhenAsked = new(() => outcome.Word == Word.No ? [shown] : ThreePlans.Of(outcome, shown)),
+            Chosen = HowChosen.Of(outcome, shown),
             Repairs = [],
         };
+    }
+
+    /// <summary>A plan as it is shown.</summary>
+    public static SharedPlan Shown(PlanKind kind, Outcome outcome, Plan plan)
+    {
+        var (puzzle, hat, allowancePercent) = (plan.Puzzle, outcome.Hat, outcome.Question.AllowancePercent);
+        var given = plan.Given();
+        var parts = new PartAnswer[hat.Parts.Count];
+        for (var g = 0; g < puzzle.Grouping.Groups.Count; g++)
+        {
+            Share(puzzle, g, Array.FindAll(puzzle.Items, i => i.Group == g), plan.BinOf, given, allowancePercent, parts);
+        }
+
+        var used = new Dictionary<string, long>(StringComparer.Ordinal);
+        foreach (var allotment in parts.SelectMany(p => p.All))
+        {
+            used[allotment.Leftover] = used.GetValueOrDefault(allotment.Leftover) + allotment.Metres.Millimetres;
+        }
+
+        var leftovers = new LeftoverAnswer[outcome.Question.Leftovers.Count];
+        for (var l = 0; l < leftovers.Length; l++)
+        {
+            var leftover = outcome.Question.Leftovers[l];
+            leftovers[l] = used.GetValueOrDefault(leftover.Id) is > 0 and var millimetres && Metres.FromMillimetres(millimetres) is var metres
+                ? new LeftoverAnswer(leftover, metres, leftover.Held - metres, Sureness.Of(leftover, metres, hat.Usage), ShortOfReserve(leftover, metres, allowancePercent))
+                : new LeftoverAnswer(leftover, default, leftover.Held, 1, default);
+        }
+
+        var (isShort, weakest) = (outcome.Word == Word.No, Weakest(leftovers));
+        return new SharedPlan(
+            kind, isShort ? 0 : plan.ChanceOfEnough(), isShort || weakest is null ? 0 : MarginOf(weakest), outcome.Sureness, parts, leftovers);
     }
 
     // What a group was given goes to its parts in knitting order; held double, to each strand by itself.
@@ -54,7 +76,7 @@ internal static class Answers
     {
         var (group, hat) = (puzzle.Grouping.Groups[g], puzzle.Hat);
         var left = Array.ConvertAll(strands, i => given[i.Index]);
-        var once = puzzle.NeedOf(group);
+        var once = puzzle.Layout.NeedOf(group);
         foreach (var m in group.Members)
         {
             var need = hat.Parts[m].Need(hat.Usage, m == group.EndsAt).Millimetres;
@@ -79,34 +101,6 @@ internal static class Answers
         }
     }
 
-    // Each uncovered item, longest first, gets the longest free remainder every rule lets it have, which is then spoken for.
-    private static long[] Given(Puzzle puzzle, int[] binOf)
-    {
-        var free = (long[])puzzle.Held.Clone();
-        var given = new long[puzzle.Items.Length];
-        foreach (var item in puzzle.Items.Where(i => binOf[i.Index] >= 0))
-        {
-            given[item.Index] = item.Need;
-            free[binOf[item.Index]] -= item.Need;
-        }
-
-        foreach (var item in puzzle.Items.Where(i => binOf[i.Index] < 0).OrderByDescending(i => i.Need).ThenBy(i => i.Index).ToList())
-        {
-            var longest = Enumerable.Range(0, free.Length)
-                .Where(b => free[b] > 0 && puzzle.Admits(item, b, binOf))
-                .OrderByDescending(b => free[b]).ThenBy(b => b)
-                .FirstOrDefault(-1);
-            if (longest >= 0)
-            {
-                binOf[item.Index] = longest;
-                given[item.Index] = Math.Min(item.Need, free[longest]);
-                free[longest] -= given[item.Index];
-            }
-        }
-
-        return given;
-    }
-
     private static Care? CareOf(IReadOnlyList<Care?> each) =>
         each.All(c => c is null) ? null : each.Select(c => c ?? Care.Unknown).Aggregate(Care.Merge);
 
@@ -116,15 +110,23 @@ internal static class Answers
         .ThenBy(l => l.Leftover.Id, StringComparer.Ordinal)
         .FirstOrDefault();
 
+    private static Metres ShortOfReserve(Yarns.Leftover leftover, Metres used, decimal allowancePercent) =>
+        Metres.FromMillimetres(Math.Max(0, used.WithAllowance(allowancePercent).Millimetres - leftover.Held.Millimetres));
+
     private static decimal MarginOf(LeftoverAnswer l) => Math.Floor(l.Left.Millimetres * 1000m / l.Used.Millimetres) / 10;
 
-    private static Metres ShortForAllowance(Puzzle puzzle, int[] binOf, decimal allowancePercent)
+    /// <summary>What a plan lacks of need and reserve; a part nothing is there for counts whole.</summary>
+    public static Metres ShortForAllowance(Plan plan, decimal allowancePercent)
     {
-        var total = 0L;
-        foreach (var group in puzzle.Items.GroupBy(i => binOf[i.Index]))
+        var (total, loads) = (0L, plan.Loads());
+        for (var bin = 0; bin < loads.Length; bin++)
         {
-            var wanted = Metres.FromMillimetres(group.Sum(i => i.Need)).WithAllowance(allowancePercent).Millimetres;
-            total += group.Key < 0 ? wanted : Math.Max(0, wanted - puzzle.Held[group.Key]);
+            total += loads[bin] == 0 ? 0 : Math.Max(0, Metres.FromMillimetres(loads[bin]).WithAllowance(allowancePercent).Millimetres - plan.Puzzle.Held[bin]);
+        }
+
+        foreach (var item in plan.Puzzle.Items)
+        {
+            total += plan.BinOf[item.Index] >= 0 ? 0 : Metres.FromMillimetres(item.Need).WithAllowance(allowancePercent).Millimetres;
         }
 
         return Metres.FromMillimetres(total);

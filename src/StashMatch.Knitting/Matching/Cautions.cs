@@ -1,4 +1,5 @@
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Matching;

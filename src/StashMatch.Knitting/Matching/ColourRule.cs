@@ -1,4 +1,5 @@
 using StashMatch.Knitting.Colours;
+using StashMatch.Knitting.Matching.Search;
 
 namespace StashMatch.Knitting.Matching;
 

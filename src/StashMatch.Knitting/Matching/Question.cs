@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Matching;
@@ -21,6 +22,19 @@ public enum Arrangement
 
     /// <summary>Nothing but the colour rule.</summary>
     AsItFalls,
+}
+
+/// <summary>How the stripes are ordered by colour.</summary>
+public enum ColourOrder
+{
+    /// <summary>However they fall.</summary>
+    Any,
+
+    /// <summary>In small steps from one stripe to the next.</summary>
+    Gradient,
+
+    /// <summary>In big ones.</summary>
+    Contrast,
 }
 
 /// <summary>A part and a leftover the knitter has put together, or kept apart.</summary>
@@ -50,7 +64,13 @@ public sealed record Question(Hat Hat, string Size, IReadOnlyList<Leftover> Left
     /// <summary>Spare on top of the need, 0 to 100 %.</summary>
     public decimal AllowancePercent { get; init; } = 10;
 
-    /// <summary>Whether next-door colours may be alike.</summary>
+    /// <summary>What every leftover used must reach by itself for a yes: a rung from 0.80 to 0.99 (0.80, 0.85, 0.90, 0.93, 0.95, 0.97, 0.98, 0.99).</summary>
+    public double Target { get; init; } = 0.90;
+
+    /// <summary>Parts of an earlier plan with their leftovers: of plans as good the one is taken that changes fewest of them. Names that are not there any more are passed over.</summary>
+    public IReadOnlyList<Pairing> Like { get; init; } = [];
+
+    /// <summary>Whether neighbouring colours may be alike.</summary>
     public bool Blend { get; init; }
 
     /// <summary>How the stripes are ordered by colour, among plans that are as good.</summary>
@@ -65,11 +85,8 @@ public sealed record Question(Hat Hat, string Size, IReadOnlyList<Leftover> Left
     /// <summary>Parts cut out of the letter, thread or stripe they would come from, so that any leftover may serve them; each pays its own ends.</summary>
     public IReadOnlyList<string> Apart { get; init; } = [];
 
-    /// <summary>The narrowest set of leftovers the brim is tried with, 0 to 3.</summary>
-    internal int BrimFrom { get; init; }
-
     private static readonly ConditionalWeakTable<IReadOnlyList<Leftover>, Bag> Ready = [];
 
     /// <summary>The leftovers made ready, once for all questions about the same list, which is not changed meanwhile.</summary>
-    internal Bag Bag() => Ready.GetValue(Leftovers, Matching.Bag.Of);
+    internal Bag Bag() => Ready.GetValue(Leftovers, Search.Bag.Of);
 }

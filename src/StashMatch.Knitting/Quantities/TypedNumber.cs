@@ -47,11 +47,11 @@ public static class TypedNumber
         }
         else if (typed.Count(c => c is '.' or ',') > 1)
         {
-            message = "has more than one decimal sign; leave out signs between thousands";
+            message = "has more than one decimal sign; type 1000.5, not 1.000,5";
         }
         else if (!TryMixed(typed, out value))
         {
-            message = "is not a number";
+            message = "must be a number, such as 34 or 34.5";
         }
         else if (value > Most)
         {

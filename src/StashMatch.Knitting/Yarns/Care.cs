@@ -78,7 +78,7 @@ public sealed partial record Care
         var found = Shape().Match(typed);
         if (!found.Success)
         {
-            message = "care is told as in 30 C mild, flat or hand wash, line; or unknown";
+            message = "type it as 30 C mild, flat, or hand wash, line, or unknown";
             return false;
         }
 

@@ -15,7 +15,7 @@ internal static class FibreText
         (shares, message) = ([], null);
         if (text.Length > MostCharacters)
         {
-            message = $"the fibre text is over {MostCharacters} characters";
+            message = $"it is longer than {MostCharacters} characters";
             return false;
         }
 
@@ -43,7 +43,7 @@ internal static class FibreText
         message = shares.Count switch
         {
             0 => "no fibre can be read",
-            > MostShares => $"a yarn is taken to have {MostShares} fibres at most",
+            > MostShares => $"a yarn has {MostShares} fibres at most",
             _ when AddUp(shares) => null,
             _ => $"the shares come to {shares.Sum(s => s.Percent).ToString("0.##", CultureInfo.InvariantCulture)} %, not 100 %",
         };
@@ -135,7 +135,7 @@ internal static class FibreText
         (share, message) = (null, null);
         if (Fibre.Find(word) is not { } fibre)
         {
-            message = $"\u201c{word}\u201d is not a fibre known here; say unknown for what is not known";
+            message = $"\u201c{word}\u201d is not a known fibre. Try wool, merino, alpaca, cotton or nylon, or unknown";
             return false;
         }
 

@@ -22,7 +22,7 @@ public static class LabelText
         (ratio, message) = (null, null);
         if (string.IsNullOrWhiteSpace(text) || text.Length > MostCharacters)
         {
-            message = "a label is a mass and a length, such as 100 g / 400 m";
+            message = "type grams and length, such as 100 g / 400 m";
             return false;
         }
 
@@ -36,7 +36,7 @@ public static class LabelText
         if (pieces is not [{ Kind: TypedKind.Number }, { Kind: TypedKind.Word }, { Kind: TypedKind.Number }, { Kind: TypedKind.Word }]
             || !(IsUnit(pieces[1].Text) && IsUnit(pieces[3].Text)))
         {
-            message = "a label is one mass and one length with their units, such as 100 g / 400 m or 4 oz / 205 yd";
+            message = "type one weight and one length with their units, such as 100 g / 400 m or 4 oz / 205 yd";
             return false;
         }
 
@@ -57,13 +57,13 @@ public static class LabelText
 
         if (massUnit is null || lengthUnit is null)
         {
-            message = massUnit is null && lengthUnit is not null ? "the label's mass is missing, such as 100 g" : "the label's length is missing, such as 400 m";
+            message = massUnit is null && lengthUnit is not null ? "the weight is missing, such as 100 g" : "the length is missing, such as 400 m";
             return false;
         }
 
         if (!LabelRatio.CanBe(mass, massUnit.Value, length, lengthUnit.Value))
         {
-            message = $"the label must come to {LabelRatio.LeastMetresPer100G} to {LabelRatio.MostMetresPer100G} m per 100 g";
+            message = $"it must come to {LabelRatio.LeastMetresPer100G} to {LabelRatio.MostMetresPer100G} m per 100 g";
             return false;
         }
 

@@ -47,7 +47,7 @@ public sealed class PixelBlock
         (block, message) = (null, null);
         if (bytes.Length is < HeadBytes or > MostBytes)
         {
-            message = "the photo came through in a size that is not taken";
+            message = "the photo has a size that cannot be read";
             return false;
         }
 
@@ -60,7 +60,7 @@ public sealed class PixelBlock
 
         if (bytes.Length != HeadBytes + (width * height * 3))
         {
-            message = "the photo came through cut short";
+            message = "the photo arrived incomplete";
             return false;
         }
 

@@ -26,7 +26,7 @@ public static class HatText
 
             var what = part.Kind switch
             {
-                PartKind.Seam => "sews the panel together and gathers the top",
+                PartKind.Seam => "sews the panel together and draws in the top",
                 PartKind.Brim when plan.BrimFolded =>
                     $"{Counted(plan.BrimRounds, "round")} of rib, {Both(plan.BrimKnitted)} as knitted, folded to {Both(plan.BrimDepth)}",
                 PartKind.Brim => $"{Counted(plan.BrimRounds, "round")} of rib, {Both(plan.BrimDepth)} deep",
@@ -59,7 +59,7 @@ public static class HatText
     {
         var other = PartNames.Strand(part.Number, 'b');
         return $"{Named(part.Name, palette)}; {palette.Title(other)}: {Counted(part.Rows, row)}, {Both(part.Depth)} deep, "
-            + $"the strands crossed over in the second and under in the third{Trouble(part.Name, other, palette)}.";
+            + $"the two colours cross over in row 2 and under in row 3{Trouble(part.Name, other, palette)}.";
     }
 
     private static string DrawnIn(RowPlan plan, HatPart part) =>
@@ -68,13 +68,13 @@ public static class HatText
             : "";
 
     private static string Sentence(string part, string what, Palette palette) =>
-        $"{Named(part, palette)}: {what}{(palette.IsShort(part) ? "; the leftover does not reach" : "")}.";
+        $"{Named(part, palette)}: {what}{(palette.IsShort(part) ? "; short of yarn" : "")}.";
 
     private static string Trouble(string a, string b, Palette palette) => (palette.IsShort(a), palette.IsShort(b)) switch
     {
-        (true, true) => "; neither strand reaches",
-        (true, false) => "; strand a does not reach",
-        (false, true) => "; strand b does not reach",
+        (true, true) => "; both colours are short of yarn",
+        (true, false) => "; the first colour is short of yarn",
+        (false, true) => "; the second colour is short of yarn",
         _ => "",
     };
 

@@ -28,7 +28,7 @@ internal sealed class Palette(IReadOnlyDictionary<string, PartPaint> paint)
     public bool IsShort(string part) => paint.GetValueOrDefault(part) is { Short: true };
 
     public string Title(string part) =>
-        paint.GetValueOrDefault(part)?.Label is { } label && !string.IsNullOrWhiteSpace(label) ? label : $"{part}, nothing goes in";
+        paint.GetValueOrDefault(part)?.Label is { } label && !string.IsNullOrWhiteSpace(label) ? label : $"{part}, no yarn yet";
 
     /// <summary>The leftover's code, three characters at most; empty where there is none.</summary>
     public string Code(string part) =>

@@ -83,6 +83,16 @@ internal static class Letters
             }
         }
 
+        // The typeface's nought has a stroke through it, which reads as another letter in a weight: an O drawn in to its width stands for it.
+        foreach (var bold in new[] { false, true })
+        {
+            if (known.TryGetValue((bold, '0'), out var nought) && known.TryGetValue((bold, 'O'), out var round))
+            {
+                var narrow = (double)nought.Advance / round.Advance;
+                known[(bold, '0')] = nought with { Outlines = [.. round.Outlines.Select(o => (IReadOnlyList<Point>)[.. o.Select(p => p with { X = p.X * narrow })])] };
+            }
+        }
+
         return known;
     }
 

@@ -69,6 +69,19 @@ internal sealed class Canvas
         });
     }
 
+    /// <summary>Lays a painted hat over what is there, its upper left corner at a place.</summary>
+    public void Lay(WoolSheet hat, int left, int top)
+    {
+        for (var y = Math.Max(0, -top); y < hat.Height && y + top < Height; y++)
+        {
+            for (var x = Math.Max(0, -left); x < hat.Width && x + left < Width; x++)
+            {
+                var o = ((y * hat.Width) + x) * 4;
+                Lay(x + left, y + top, new(hat.Pixels[o], hat.Pixels[o + 1], hat.Pixels[o + 2], hat.Pixels[o + 3] / 255.0), 1);
+            }
+        }
+    }
+
     /// <summary>The sheet as a PNG.</summary>
     public byte[] Png()
     {

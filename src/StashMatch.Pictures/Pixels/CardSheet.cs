@@ -107,7 +107,7 @@ internal sealed class CardSheet
         }
 
         Head("part", part, false);
-        Head("goes in", swatch, false);
+        Head("yarn", swatch, false);
         Head("rows", right - (2 * unit), true);
         Head("needs", right, true);
         foreach (var (row, i) in some.Select((r, i) => (r, i)))

@@ -13,7 +13,7 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
     {
         if (place.ReadingOnly)
         {
-            throw new RestoreRefusedException("The disk may only be read, so nothing can be restored on it.");
+            throw new RestoreRefusedException("The disk is read-only, so nothing can be restored.");
         }
 
         try
@@ -23,7 +23,7 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
         }
         catch (TimeoutException e)
         {
-            throw new RestoreRefusedException("Somebody was busy with the leftovers all the while. Nothing was restored; try again.", e);
+            throw new RestoreRefusedException("Somebody was changing leftovers all the time. Nothing was restored; try again.", e);
         }
         finally
         {

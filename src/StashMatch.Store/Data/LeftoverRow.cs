@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Store.Data;
@@ -68,4 +69,49 @@ public sealed class LeftoverRow : IOwned, IRaced
     public PictureRow? Picture { get; set; }
 
     public ICollection<EntryRow> Entries { get; } = new List<EntryRow>();
+
+    internal LabelRatio? Ratio => LabelMass is { } mass && LabelLength is { } length ? new LabelRatio(mass, LabelMassUnit, length, LabelLengthUnit, RatioFrom) : null;
+
+    /// <summary>Everything it says but what it weighs.</summary>
+    internal LeftoverDetails ToDetails() => new(Name, Ratio)
+    {
+        Code = Code,
+        Class = WeightClass,
+        Fibre = FibreBlend.TryParse(Fibre, out var fibre, out _) ? fibre : FibreBlend.Unknown,
+        Superwash = Superwash,
+        Make = Make,
+        Colour = YarnColour.TryParse(Colour, out var colour, out _) ? colour : null,
+        Care = Care is not null && Knitting.Yarns.Care.TryParse(Care, out var care, out _) ? care : null,
+        Lot = Lot,
+        Bag = Bag,
+        KeptIn = KeptIn,
+        KeptBackFor = KeptBackFor,
+        NotForHats = NotForHats,
+        Crumb = Crumb,
+        Note = Note,
+    };
+
+    /// <summary>Takes everything but the code, which is given out.</summary>
+    internal void Take(LeftoverDetails details)
+    {
+        Name = details.Name.Trim();
+        Colour = details.Colour?.Hex;
+        Fibre = details.Fibre.ToString();
+        WeightClass = details.Class;
+        (LabelMass, LabelMassUnit) = (details.Ratio?.Mass, details.Ratio?.MassUnit ?? MassUnit.Grams);
+        (LabelLength, LabelLengthUnit) = (details.Ratio?.Length, details.Ratio?.LengthUnit ?? LengthUnit.Metres);
+        RatioFrom = details.Ratio?.Source ?? RatioSource.Printed;
+        Superwash = details.Superwash;
+        Make = details.Make;
+        Care = details.Care?.ToString();
+        Lot = Words(details.Lot);
+        Bag = Words(details.Bag);
+        KeptIn = Words(details.KeptIn);
+        KeptBackFor = Words(details.KeptBackFor);
+        Note = Words(details.Note);
+        NotForHats = details.NotForHats;
+        Crumb = details.Crumb;
+    }
+
+    private static string? Words(string? text) => string.IsNullOrEmpty(text) ? null : text;
 }

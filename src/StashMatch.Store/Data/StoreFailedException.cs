@@ -30,11 +30,11 @@ public sealed class StoreFailedException(StoreFailure why, Exception cause) : IO
 
     private static string Words(StoreFailure why) => why switch
     {
-        StoreFailure.DiskFull => "It is not saved: the disk is full. Make room and save again; reading still works.",
-        StoreFailure.ReadOnly => "It is not saved: the disk or the database file may only be read. Reading still works.",
-        StoreFailure.InputOutput => "It is not saved: the disk reports an error. Make a backup elsewhere and look after the disk.",
-        StoreFailure.Busy => "It is not saved: another program held the database file for too long. Save again.",
-        StoreFailure.Damaged => "It is not saved: the database file is damaged. Put a backup in its place.",
-        _ => "It is not saved: the database did not take it.",
+        StoreFailure.DiskFull => "Not saved: the disk is full. Make room and save again.",
+        StoreFailure.ReadOnly => "Not saved: the disk or the database file is read-only. You can still read everything.",
+        StoreFailure.InputOutput => "Not saved: the disk reports an error. Make a backup on another disk.",
+        StoreFailure.Busy => "Not saved: another program was using the database file. Save again.",
+        StoreFailure.Damaged => "Not saved: the database file is damaged. Restore a backup.",
+        _ => "Not saved: the database could not be written.",
     };
 }

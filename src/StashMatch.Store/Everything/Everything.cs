@@ -34,7 +34,7 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
             {
                 if (!await IsEmptyAsync(context, cancel))
                 {
-                    errors.Add("store", "is not empty: delete everything first, or put this into a new folder");
+                    errors.Add("store", "is not empty: first delete everything, or start StashMatch on a new folder");
                     return errors;
                 }
 
@@ -116,7 +116,7 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
         catch (JsonException e)
         {
             var field = (e.Path ?? "").TrimStart('$').TrimStart('.');
-            errors.Add(field.Length > 0 ? field : "file", "cannot be read: it is no sound JSON, or of the wrong kind");
+            errors.Add(field.Length > 0 ? field : "file", "cannot be read: this is not a StashMatch file, or a value is of the wrong kind");
             return null;
         }
     }

@@ -50,10 +50,10 @@ public sealed record SettingsJson(LengthUnit? FirstUnit, decimal? ScaleStepGrams
 public sealed record CalibrationJson(string? From, double? Factor, double? MeasureSpread, bool? SwitchedOff, DateTimeOffset? At, string? Hat = null);
 
 /// <summary>An own hat.</summary>
-public sealed record HatJson(string? Id, DateTimeOffset? SavedAt, HatDescription? Hat);
+public sealed record HatJson(string? Id, DateTimeOffset? SavedAt, JsonElement? Hat);
 
 /// <summary>A designer's kit.</summary>
-public sealed record KitJson(string? Id, DateTimeOffset? SavedAt, KitDescription? Kit);
+public sealed record KitJson(string? Id, DateTimeOffset? SavedAt, JsonElement? Kit);
 
 /// <summary>What a tester of a hat sent back.</summary>
 public sealed record TesterJson(string? Id, string? Hat, DateTimeOffset? SavedAt, TesterDescription? Sheet);

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store.Data;
@@ -55,7 +56,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
     {
         var name = (at + field).TrimEnd('.');
         var before = errors.Any;
-        LeftoverDetails.CheckText(errors, name, id, 80);
+        errors.CheckText(name, id, 80);
         if (string.IsNullOrWhiteSpace(id))
         {
             errors.Add(name, "is missing");
@@ -91,7 +92,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
 
     private CalibrationRow Read(CalibrationJson json, string at)
     {
-        LeftoverDetails.CheckText(errors, $"{at}from", json.From, 200);
+        errors.CheckText($"{at}from", json.From, 200);
         if (string.IsNullOrWhiteSpace(json.From))
         {
             errors.Add($"{at}from", "is missing");
@@ -110,17 +111,34 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
     private HatRow? Read(HatJson json, string at)
     {
         Unique("hat", at, "id", json.Id);
-        return json.Hat is not { } description || HatDescriptionReader.Read(description, errors, $"{at}hat.") is not { } hat
-            ? Missing<HatRow>($"{at}hat", json.Hat is null)
-            : HatStore.ToRow(json.Id ?? "", hat, description, Time($"{at}savedAt", json.SavedAt));
+        if (Described(json.Hat, HatFields.All, $"{at}hat") is { } hat && HatText.Read(hat) is { } read)
+        {
+            return HatStore.ToRow(json.Id ?? "", read, hat.Said, Time($"{at}savedAt", json.SavedAt));
+        }
+
+        return null;
     }
 
     private KitRow? Read(KitJson json, string at)
     {
         Unique("kit", at, "id", json.Id);
-        return json.Kit is not { } description || KitDescriptionReader.Read(description, errors, $"{at}kit.") is not { } kit
-            ? Missing<KitRow>($"{at}kit", json.Kit is null)
-            : KitStore.ToRow(json.Id ?? "", kit.Name, description, Time($"{at}savedAt", json.SavedAt));
+        if (Described(json.Kit, KitText.Fields, $"{at}kit") is { } kit && KitText.Read(kit) is { } read)
+        {
+            return KitStore.ToRow(json.Id ?? "", read.Name, kit.Said, Time($"{at}savedAt", json.SavedAt));
+        }
+
+        return null;
+    }
+
+    private Reading? Described(JsonElement? json, IReadOnlyList<Field> fields, string at)
+    {
+        if (json is { } described)
+        {
+            return new Reading(SaidInJson.Read(described, fields, errors, $"{at}."), errors, $"{at}.");
+        }
+
+        errors.Add(at, "is missing");
+        return null;
     }
 
     // A sheet is read against its hat when it is used; here only its size is bounded.
@@ -135,28 +153,17 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
 
         foreach (var (field, text) in new[] { ("tester", sheet.Tester), ("size", sheet.Size), ("label", sheet.Label), ("changes", sheet.Changes) }.Concat(sheet.Parts.Select(p => ("part", p?.Part))))
         {
-            LeftoverDetails.CheckText(errors, $"{at}sheet.{field}", text, 500);
+            errors.CheckText($"{at}sheet.{field}", text, 500);
         }
 
         return TesterStore.ToRow(json.Id ?? "", json.Hat, sheet, Time($"{at}savedAt", json.SavedAt));
-    }
-
-    private T? Missing<T>(string field, bool missing)
-        where T : class
-    {
-        if (missing)
-        {
-            errors.Add(field, "is missing");
-        }
-
-        return null;
     }
 
     private LeftoverRow? Read(LeftoverJson json, string at)
     {
         Unique("leftover", at, "id", json.Id);
         var wrong = new FieldErrors();
-        var details = LeftoverText.Read(f => Text(json, f), wrong);
+        var details = LeftoverFields.Read(new Reading(LeftoverFields.OfColumns(f => Text(json, f)), wrong));
         foreach (var (field, messages) in wrong.ByField)
         {
             errors.Add(at + field, messages[0]);
@@ -188,7 +195,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
             LoggedAt = Time($"{at}loggedAt", json.LoggedAt),
             Picture = json.Picture is null ? null : new PictureRow { Png = json.Picture },
         };
-        details.To(row);
+        row.Take(details);
         _leftovers[json.Id] = row.Id;
         return ledgers.ReadInto(row, json.Ledger, $"{at}ledger") ? row : null;
     }
@@ -197,14 +204,14 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
     {
         "name" => json.Name,
         "code" => json.Code,
-        "labelGrams" => json.Label?.Grams is { } grams ? LeftoverText.Number(grams) : null,
-        "labelOunces" => json.Label?.Ounces is { } ounces ? LeftoverText.Number(ounces) : null,
-        "labelMetres" => json.Label?.Metres is { } metres ? LeftoverText.Number(metres) : null,
-        "labelYards" => json.Label?.Yards is { } yards ? LeftoverText.Number(yards) : null,
+        "labelGrams" => json.Label?.Grams is { } grams ? Said.Number(grams) : null,
+        "labelOunces" => json.Label?.Ounces is { } ounces ? Said.Number(ounces) : null,
+        "labelMetres" => json.Label?.Metres is { } metres ? Said.Number(metres) : null,
+        "labelYards" => json.Label?.Yards is { } yards ? Said.Number(yards) : null,
         "ratioFrom" => json.RatioFrom?.ToString(),
         "weightClass" => json.WeightClass is { } c ? $"{c}" : null,
         "fibre" => json.Fibre,
-        "superwash" => LeftoverText.YesNo(json.Superwash ?? false),
+        "superwash" => json.Superwash == true ? "yes" : "no",
         "make" => json.Make?.ToString(),
         "colour" => json.Colour,
         "care" => json.Care,
@@ -212,10 +219,10 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
         "bag" => json.Bag,
         "keptIn" => json.KeptIn,
         "keptBackFor" => json.KeptBackFor,
-        "notForHats" => LeftoverText.YesNo(json.NotForHats ?? false),
-        "crumb" => LeftoverText.YesNo(json.Crumb ?? false),
+        "notForHats" => json.NotForHats == true ? "yes" : "no",
+        "crumb" => json.Crumb == true ? "yes" : "no",
         "note" => json.Note,
-        _ => throw new ArgumentOutOfRangeException(nameof(field), field, "There is no such field."),
+        _ => null,
     };
 
     private PlanRow? Read(PlanJson json, string at)
@@ -228,10 +235,10 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
         {
             Question = json.Question,
         }.Check(wrong);
-        LeftoverDetails.CheckText(wrong, "sheet", json.Sheet, NewPlan.MostJson);
+        wrong.CheckText("sheet", json.Sheet, NewPlan.MostJson);
         for (var i = 0; i < parts.Count; i++)
         {
-            LeftoverDetails.CheckText(wrong, $"parts[{i}].name", parts[i]?.Name, 80);
+            wrong.CheckText($"parts[{i}].name", parts[i]?.Name, 80);
             if (parts[i]?.Name is null || (parts[i]?.Leftover is { } id && !_leftovers.ContainsKey(id)))
             {
                 wrong.Add($"parts[{i}].leftover", "is none of the leftovers");

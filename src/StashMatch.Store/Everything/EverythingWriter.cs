@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
@@ -19,10 +20,10 @@ internal static class EverythingWriter
             StashMatch = EverythingJson.Newest,
             Settings = settings is null ? null : new SettingsJson(settings.FirstUnit, Grams.FromMilligrams(settings.ScaleStepMilligrams).Value, Short(settings.AllowancePercent)),
             Calibrations = (await context.Calibrations.OrderBy(c => c.Id).ToListAsync(cancel)).ConvertAll(c => new CalibrationJson(c.From, c.Factor, c.MeasureSpread, c.SwitchedOff, c.At, c.HatId)),
-            Hats = (await context.Hats.OrderBy(h => h.SavedAt).ThenBy(h => h.PublicId).ToListAsync(cancel)).ConvertAll(h => new HatJson(h.PublicId, h.SavedAt, HatStore.Describe(h))),
+            Hats = (await context.Hats.OrderBy(h => h.SavedAt).ThenBy(h => h.PublicId).ToListAsync(cancel)).ConvertAll(h => new HatJson(h.PublicId, h.SavedAt, Json(HatStore.Describe(h), HatFields.All))),
             Leftovers = leftovers.ConvertAll(r => Write(r, [.. lines[r.Id]])),
             Plans = (await context.Plans.Include(p => p.Promises.OrderBy(r => r.Id)).OrderBy(p => p.SavedAt).ThenBy(p => p.PublicId).ToListAsync(cancel)).ConvertAll(p => Write(p, ids)),
-            Kits = (await context.Kits.OrderBy(k => k.SavedAt).ThenBy(k => k.PublicId).ToListAsync(cancel)).ConvertAll(k => new KitJson(k.PublicId, k.SavedAt, KitStore.Describe(k))),
+            Kits = (await context.Kits.OrderBy(k => k.SavedAt).ThenBy(k => k.PublicId).ToListAsync(cancel)).ConvertAll(k => new KitJson(k.PublicId, k.SavedAt, Json(KitStore.Describe(k), KitText.Fields))),
             Testers = (await context.Testers.OrderBy(t => t.SavedAt).ThenBy(t => t.PublicId).ToListAsync(cancel)).ConvertAll(t => new TesterJson(t.PublicId, t.HatId, t.SavedAt, TesterStore.Describe(t))),
             Marks = await context.Marks.OrderBy(m => m.Id).Select(m => m.Name).ToListAsync(cancel),
         };
@@ -33,7 +34,7 @@ internal static class EverythingWriter
         Id = row.PublicId,
         Name = row.Name,
         Code = row.Code,
-        Label = LoggedLeftover.RatioOf(row) is { } r
+        Label = row.Ratio is { } r
             ? new LabelJson(
                 r.MassUnit == MassUnit.Grams ? Short(r.Mass) : null,
                 r.MassUnit == MassUnit.Ounces ? Short(r.Mass) : null,
@@ -90,6 +91,8 @@ internal static class EverythingWriter
         FinishedAt = row.FinishedAt,
         Parts = [.. row.Promises.Select(p => new PromiseJson(p.LeftoverId is { } id ? ids.GetValueOrDefault(id) : null, p.LeftoverName, p.Part, p.Millimetres))],
     };
+
+    private static JsonElement Json(Said said, IReadOnlyList<Field> fields) => JsonSerializer.SerializeToElement(SaidInJson.Write(said, fields));
 
     // 1.50 and 1.5 are one number; it is written one way.
     private static decimal Short(decimal value) => value / 1.0000000000000000000000000000m;

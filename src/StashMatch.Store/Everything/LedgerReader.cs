@@ -35,7 +35,7 @@ internal sealed class LedgerReader(FieldErrors errors, long lastId)
             }
 
             var row = new EntryRow { Id = ++_lastId, LeftoverId = leftover.Id, Kind = kind, At = when, For = json.For, Undoes = kind == EntryKind.Undone ? first + json.Undoes : null };
-            LeftoverDetails.CheckText(errors, $"{field}.for", json.For, 80);
+            errors.CheckText($"{field}.for", json.For, 80);
             if (!(kind switch
             {
                 EntryKind.Weighed => Weighed(row, json),
@@ -79,7 +79,7 @@ internal sealed class LedgerReader(FieldErrors errors, long lastId)
     private static bool Edited(EntryRow row, EntryJson json)
     {
         if (json.Changes is not { Count: > 0 and <= 50 } changes
-            || changes.Any(c => c?.Field is null || c.Before is null || c.After is null || !LeftoverText.Fields.Contains(c.Field, StringComparer.Ordinal) || c.Before.Length > 1_000 || c.After.Length > 1_000)
+            || changes.Any(c => c?.Field is null || c.Before is null || c.After is null || !LeftoverFields.Columns.Contains(c.Field, StringComparer.Ordinal) || c.Before.Length > 1_000 || c.After.Length > 1_000)
             || changes.DistinctBy(c => c.Field, StringComparer.Ordinal).Count() != changes.Count)
         {
             return false;

@@ -2,7 +2,6 @@ using System.Diagnostics.CodeAnalysis;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using System.Text.Json.Serialization;
 
 namespace StashMatch.Store;
 
@@ -20,8 +19,6 @@ public static class HatFile
 
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
     {
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        NumberHandling = JsonNumberHandling.Strict,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
         WriteIndented = true,
         NewLine = "\n",
@@ -29,10 +26,10 @@ public static class HatFile
     };
 
     /// <summary>The file of a hat.</summary>
-    public static string Write(HatDescription hat)
+    public static string Write(Said hat)
     {
         ArgumentNullException.ThrowIfNull(hat);
-        var file = new JsonObject { ["stashMatchHat"] = Version, ["hat"] = JsonSerializer.SerializeToNode(hat, Json) };
+        var file = new JsonObject { ["stashMatchHat"] = Version, ["hat"] = SaidInJson.Write(hat, HatFields.All) };
         return file.ToJsonString(Json) + "\n";
     }
 
@@ -40,12 +37,13 @@ public static class HatFile
     /// <param name="text">The file's text.</param>
     /// <param name="hat">The hat, when the answer is true: one that can be made a hat of.</param>
     /// <param name="message">What stands in the way otherwise, in plain words.</param>
-    public static bool TryRead(string? text, [NotNullWhen(true)] out HatDescription? hat, [NotNullWhen(false)] out string? message)
+    public static bool TryRead(string? text, [NotNullWhen(true)] out Said? hat, [NotNullWhen(false)] out string? message)
     {
         (hat, message) = (null, null);
+        var errors = new FieldErrors();
         if (string.IsNullOrWhiteSpace(text) || text.Length > MostCharacters)
         {
-            message = "The file is empty, or far too long for a hat.";
+            message = "The file is empty, or too long for a hat.";
             return false;
         }
 
@@ -55,39 +53,38 @@ public static class HatFile
             if (file.RootElement.ValueKind != JsonValueKind.Object
                 || !file.RootElement.TryGetProperty("stashMatchHat", out var version) || version.ValueKind != JsonValueKind.Number)
             {
-                message = "This is not a hat's file: it does not begin with stashMatchHat and a version.";
+                message = "This is not a hat file: stashMatchHat and a version are missing.";
             }
             else if (!version.TryGetInt32(out var number) || number > Version)
             {
-                message = $"This hat was written by a newer program: its file is of version {Shorten(version.GetRawText())}, and this program reads up to {Version}. "
-                    + "Nothing was changed. Ask for it in the older form, or bring this program up to date.";
+                message = $"This hat is from a newer StashMatch: version {Shorten(version.GetRawText())}, and this one reads up to {Version}. "
+                    + "Nothing was changed. Update StashMatch, or ask for an older file.";
             }
             else if (number < 1)
             {
-                message = $"There is no version {number} of a hat's file.";
+                message = $"There is no version {number} of a hat file.";
             }
             else if (!file.RootElement.TryGetProperty("hat", out var described) || described.ValueKind != JsonValueKind.Object)
             {
-                message = "The file names its version but holds no hat.";
+                message = "The file has a version but no hat.";
             }
             else
             {
-                hat = described.Deserialize<HatDescription>(Json);
+                hat = SaidInJson.Read(described, HatFields.All, errors);
             }
         }
         catch (JsonException e)
         {
-            message = e.Path is { Length: > 1 } path ? $"The hat's {path.TrimStart('$', '.')} cannot be read." : "The file is not sound JSON.";
+            message = e.Path is { Length: > 1 } path ? $"The hat's {path.TrimStart('$', '.')} cannot be read." : "This is not a StashMatch file.";
         }
 
         if (hat is null)
         {
-            message ??= "The file holds no hat.";
+            message ??= "The file has no hat in it.";
             return false;
         }
 
-        var errors = new FieldErrors();
-        if (HatDescriptionReader.Read(hat, errors, "") is not null)
+        if (!errors.Any && HatText.Read(new Reading(hat, errors)) is not null)
         {
             return true;
         }

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore;
 using StashMatch.Knitting.Hats;
 using StashMatch.Store.Data;
@@ -7,16 +6,11 @@ using StashMatch.Store.Data;
 namespace StashMatch.Store;
 
 /// <summary>A hat on the list.</summary>
-public sealed record ListedHat(string Id, Hat Hat, bool IsSample, HatDescription Description);
+public sealed record ListedHat(string Id, Hat Hat, bool IsSample, Said Description);
 
 /// <summary>Remembers hats: the samples that are always there, and a person's own.</summary>
 public sealed class HatStore(IDbContextFactory<StashContext> contexts, KnitterStore knitter, TimeProvider clock)
 {
-    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
-    {
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-    };
-
     private static readonly Lazy<IReadOnlyList<ListedHat>> Samples = new(ReadSamples);
 
     /// <summary>The hat with an id; null where there is none.</summary>
@@ -53,7 +47,7 @@ public sealed class HatStore(IDbContextFactory<StashContext> contexts, KnitterSt
 
     /// <summary>Saves a hat and returns its id.</summary>
     /// <exception cref="ArgumentException">A description that cannot be read.</exception>
-    public async Task<string> SaveAsync(HatDescription description, CancellationToken cancel = default)
+    public async Task<string> SaveAsync(Said description, CancellationToken cancel = default)
     {
         var hat = Read(description);
         return await contexts.WriteAsync(
@@ -66,10 +60,10 @@ public sealed class HatStore(IDbContextFactory<StashContext> contexts, KnitterSt
             cancel);
     }
 
-    internal static HatRow ToRow(string id, Hat hat, HatDescription description, DateTimeOffset at) =>
-        new() { Id = Guid.NewGuid(), PublicId = id, Name = hat.Name, Description = JsonSerializer.Serialize(description, Json), SavedAt = at };
+    internal static HatRow ToRow(string id, Hat hat, Said description, DateTimeOffset at) =>
+        new() { Id = Guid.NewGuid(), PublicId = id, Name = hat.Name, Description = KeptHat.Write(description), SavedAt = at };
 
-    internal static HatDescription Describe(HatRow row) => JsonSerializer.Deserialize<HatDescription>(row.Description, Json)!;
+    internal static Said Describe(HatRow row) => KeptHat.Read(row.Description);
 
     private static ListedHat ToListed(HatRow row)
     {
@@ -77,10 +71,10 @@ public sealed class HatStore(IDbContextFactory<StashContext> contexts, KnitterSt
         return new ListedHat(row.PublicId, Read(description), false, description);
     }
 
-    private static Hat Read(HatDescription description)
+    private static Hat Read(Said description)
     {
         var errors = new FieldErrors();
-        return HatDescriptionReader.Read(description, errors, "hat.")
+        return HatText.Read(new Reading(description, errors, "hat."))
             ?? throw new ArgumentException(string.Join("; ", errors.ByField.Select(e => $"{e.Key} {e.Value[0]}")), nameof(description));
     }
 
@@ -88,9 +82,11 @@ public sealed class HatStore(IDbContextFactory<StashContext> contexts, KnitterSt
     {
         using var stream = typeof(HatStore).Assembly.GetManifestResourceStream("sample-hats.json")
             ?? throw new InvalidOperationException("The sample hats are not built in.");
-        var rows = JsonSerializer.Deserialize<List<SampleRow>>(stream, Json) ?? [];
-        return rows.ConvertAll(r => new ListedHat(r.Id, Read(r.Hat), true, r.Hat));
+        using var rows = JsonDocument.Parse(stream);
+        return [.. rows.RootElement.EnumerateArray().Select(row =>
+        {
+            var description = KeptHat.Read(row.GetProperty("hat"));
+            return new ListedHat(row.GetProperty("id").GetString()!, Read(description), true, description);
+        })];
     }
-
-    private sealed record SampleRow(string Id, string Source, HatDescription Hat);
 }

@@ -1,17 +1,18 @@
-using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using StashMatch.Store.Data;
 
 namespace StashMatch.Store;
 
 /// <summary>A kit on the list.</summary>
-public sealed record ListedKit(string Id, KitDescription Description);
+public sealed record ListedKit(string Id, Said Description)
+{
+    /// <summary>What it is called.</summary>
+    public string Name => Description[KitText.Name].Words ?? "";
+}
 
 /// <summary>Remembers designers' kits.</summary>
 public sealed class KitStore(IDbContextFactory<StashContext> contexts, TimeProvider clock)
 {
-    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
-
     /// <summary>All kits, newest first.</summary>
     public async Task<IReadOnlyList<ListedKit>> ListAsync(CancellationToken cancel = default)
     {
@@ -22,10 +23,10 @@ public sealed class KitStore(IDbContextFactory<StashContext> contexts, TimeProvi
 
     /// <summary>Saves a kit and returns its id.</summary>
     /// <exception cref="ArgumentException">A description that cannot be read.</exception>
-    public async Task<string> SaveAsync(KitDescription description, CancellationToken cancel = default)
+    public async Task<string> SaveAsync(Said description, CancellationToken cancel = default)
     {
         var errors = new FieldErrors();
-        var kit = KitDescriptionReader.Read(description, errors, "")
+        var kit = KitText.Read(new Reading(description, errors))
             ?? throw new ArgumentException(string.Join("; ", errors.ByField.Select(e => $"{e.Key} {e.Value[0]}")), nameof(description));
         return await contexts.WriteAsync(
             context =>
@@ -41,8 +42,8 @@ public sealed class KitStore(IDbContextFactory<StashContext> contexts, TimeProvi
     public Task<bool> RemoveAsync(string id, CancellationToken cancel = default) =>
         contexts.WriteAsync(async context => await context.Kits.Where(k => k.PublicId == id).ExecuteDeleteAsync(cancel) > 0, cancel);
 
-    internal static KitRow ToRow(string id, string name, KitDescription description, DateTimeOffset at) =>
-        new() { Id = Guid.NewGuid(), PublicId = id, Name = name, Description = JsonSerializer.Serialize(description, Json), SavedAt = at };
+    internal static KitRow ToRow(string id, string name, Said description, DateTimeOffset at) =>
+        new() { Id = Guid.NewGuid(), PublicId = id, Name = name, Description = KeptKit.Write(description), SavedAt = at };
 
-    internal static KitDescription Describe(KitRow row) => JsonSerializer.Deserialize<KitDescription>(row.Description, Json)!;
+    internal static Said Describe(KitRow row) => KeptKit.Read(row.Description);
 }

@@ -45,9 +45,31 @@ public sealed class DemoBag(IDbContextFactory<StashContext> contexts, TimeProvid
             cancel);
     }
 
+    /// <summary>Loads the demo leftovers that are not there, however often they were removed.</summary>
+    public Task LoadAgainAsync(CancellationToken cancel = default) => contexts.WriteAsync(
+        async context =>
+        {
+            var (tags, at) = (await Tags.TakenAsync(context, cancel), clock.GetUtcNow());
+            foreach (var gone in await context.Leftovers.Where(r => r.IsDemo && r.RemovedAt != null).ToListAsync(cancel))
+            {
+                (gone.RemovedAt, gone.Code) = (null, tags.TakeCode(gone.Name, gone.Code));
+            }
+
+            context.Leftovers.AddRange(Read().Where(l => !tags.IsTaken(l.Id!)).Reverse().Select((leftover, i) => leftover.ToRow(tags, at.AddTicks(i))));
+            return true;
+        },
+        cancel);
+
     /// <summary>Removes every demo leftover; returns how many there were.</summary>
     public Task<int> RemoveAsync(CancellationToken cancel = default) =>
         contexts.WriteAsync(context => context.Leftovers.Where(r => r.IsDemo).ExecuteDeleteAsync(cancel), cancel);
+
+    /// <summary>Whether any demo leftover is there.</summary>
+    public async Task<bool> IsHereAsync(CancellationToken cancel = default)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        return await context.Leftovers.AnyAsync(r => r.IsDemo && r.RemovedAt == null, cancel);
+    }
 
     /// <summary>The demo leftovers in the order of their table.</summary>
     public static IEnumerable<NewLeftover> Read()

@@ -8,8 +8,9 @@ internal static class EditedFields
     /// <summary>The fields whose text differs, as JSON; null where none does.</summary>
     public static string? Write(LeftoverDetails before, LeftoverDetails after)
     {
-        var changes = LeftoverText.Fields
-            .Select(f => new FieldChange(f, LeftoverText.Of(before, f), LeftoverText.Of(after, f)))
+        var (was, now) = (LeftoverFields.Say(before), LeftoverFields.Say(after));
+        var changes = LeftoverFields.Columns
+            .Select(c => new FieldChange(c, LeftoverFields.Text(was, c), LeftoverFields.Text(now, c)))
             .Where(c => c.Before != c.After).ToList();
         return changes.Count == 0 ? null : JsonSerializer.Serialize(changes, JsonSerializerOptions.Web);
     }
@@ -21,8 +22,8 @@ internal static class EditedFields
     public static LeftoverDetails Undo(LeftoverDetails now, string? json)
     {
         var before = Read(json).ToDictionary(c => c.Field, c => c.Before, StringComparer.Ordinal);
-        var errors = new FieldErrors();
-        return LeftoverText.Read(f => before.TryGetValue(f, out var text) ? text : LeftoverText.Of(now, f), errors)
-            ?? now;
+        var said = LeftoverFields.Say(now);
+        var asBefore = LeftoverFields.OfColumns(c => before.TryGetValue(c, out var text) ? text : LeftoverFields.Columns.Contains(c, StringComparer.Ordinal) ? LeftoverFields.Text(said, c) : null);
+        return LeftoverFields.Read(new Reading(asBefore, new FieldErrors())) ?? now;
     }
 }

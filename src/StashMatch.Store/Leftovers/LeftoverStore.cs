@@ -9,10 +9,7 @@ namespace StashMatch.Store;
 public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, TimeProvider clock)
 {
     /// <summary>The longest name.</summary>
-    public const int MostName = 80;
-
-    /// <summary>The longest note.</summary>
-    public const int MostNote = 500;
+    public const int MostName = LeftoverDetails.MostName;
 
     /// <summary>The longest key of a request that is to be carried out once.</summary>
     public const int MostKey = 200;
@@ -68,7 +65,7 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
     {
         ArgumentOutOfRangeException.ThrowIfEqual(used, default);
         var errors = new FieldErrors();
-        LeftoverDetails.CheckText(errors, "for", what, MostName);
+        errors.CheckText("for", what, MostName);
         errors.ThrowIfAny(nameof(what));
         return contexts.WriteAsync(
             async context =>
@@ -118,17 +115,17 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
                 var errors = new FieldErrors();
                 if (await FetchAsync(context, id, cancel) is not { RemovedAt: null } row)
                 {
-                    errors.Add("id", "is not on the list");
+                    errors.Add("id", "is not here any more");
                     return errors;
                 }
 
                 if (version is not null && version != row.Version)
                 {
-                    errors.Add("version", "is not the one it has now: it was changed meanwhile, so read it again");
+                    errors.Add("version", "was changed meanwhile: read it again");
                     return errors;
                 }
 
-                var before = LeftoverDetails.Of(row);
+                var before = row.ToDetails();
                 var after = change(before);
                 after.Check(errors);
                 if (after.Code is { } code && code != row.Code && await context.Leftovers.FirstOrDefaultAsync(r => r.Code == code && r.RemovedAt == null, cancel) is { } holder)
@@ -139,7 +136,7 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
                 if (!errors.Any)
                 {
                     await ApplyAsync(context, row, after, cancel);
-                    if (EditedFields.Write(before, LeftoverDetails.Of(row)) is { } changes)
+                    if (EditedFields.Write(before, row.ToDetails()) is { } changes)
                     {
                         row.Entries.Add(new EntryRow { LeftoverId = row.Id, Kind = EntryKind.Edited, Changes = changes, At = clock.GetUtcNow() });
                     }
@@ -167,7 +164,7 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
             }
             else if (step.Kind == EntryKind.Edited)
             {
-                await ApplyAsync(context, row, EditedFields.Undo(LeftoverDetails.Of(row), step.Changes), cancel);
+                await ApplyAsync(context, row, EditedFields.Undo(row.ToDetails(), step.Changes), cancel);
             }
 
             row.Entries.Add(new EntryRow { LeftoverId = row.Id, Kind = EntryKind.Undone, Undoes = step.Id, At = clock.GetUtcNow() });
@@ -197,14 +194,17 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
     public async Task<LoggedLeftover?> FindAsync(string id, CancellationToken cancel = default) => await ListAsync(id, null, cancel) is [var one] ? one : null;
 
     /// <summary>Those that may go into hats, less what is promised to plans.</summary>
-    public Task<IReadOnlyList<Leftover>> ForHatsAsync(CancellationToken cancel = default) => ForHatsAsync(Promised.LeftOut, null, cancel);
+    public Task<IReadOnlyList<Leftover>> ForHatsAsync(CancellationToken cancel = default) => ForHatsAsync(Promised.LeftOut, null, null, cancel);
 
     /// <summary>Those that may go into hats.</summary>
     /// <param name="promised">Whether yarn promised to plans is offered again.</param>
     /// <param name="butPlan">A plan whose own promises are offered to it again; null for none.</param>
     /// <param name="cancel">Gives up.</param>
-    public async Task<IReadOnlyList<Leftover>> ForHatsAsync(Promised promised, string? butPlan = null, CancellationToken cancel = default) =>
-        [.. (await ListAsync(null, butPlan, cancel)).Where(l => l.ForHats).Select(l => promised == Promised.LeftOut ? l.ToFreeLeftover() : l.ToLeftover()).OfType<Leftover>()];
+    public Task<IReadOnlyList<Leftover>> ForHatsAsync(Promised promised, string? butPlan = null, CancellationToken cancel = default) => ForHatsAsync(promised, butPlan, null, cancel);
+
+    /// <summary>Those of one bag, or of all, that may go into hats.</summary>
+    public async Task<IReadOnlyList<Leftover>> ForHatsAsync(Promised promised, string? butPlan, string? bag, CancellationToken cancel) =>
+        [.. (await ListAsync(null, butPlan, cancel)).Where(l => l.ForHats && (bag is null || l.Bag == bag)).Select(l => promised == Promised.LeftOut ? l.ToFreeLeftover() : l.ToLeftover()).OfType<Leftover>()];
 
     /// <summary>A leftover of one's own with its ledger, to be changed; null where there is none.</summary>
     internal static async Task<LeftoverRow?> FetchAsync(StashContext context, string id, CancellationToken cancel) =>
@@ -215,7 +215,7 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
 
     private static async Task ApplyAsync(StashContext context, LeftoverRow row, LeftoverDetails after, CancellationToken cancel)
     {
-        after.To(row);
+        row.Take(after);
         if (after.Code != row.Code)
         {
             row.Code = (await Tags.TakenAsync(context, cancel)).TakeCode(after.Name, after.Code);

@@ -4,11 +4,19 @@ using StashMatch.Store.Data;
 namespace StashMatch.Store;
 
 /// <summary>A leftover to be logged.</summary>
-/// <param name="Name">1 to 80 characters.</param>
-/// <param name="Weighing">The reading.</param>
-/// <param name="Ratio">The label, or null for a crumb.</param>
-public sealed record NewLeftover(string Name, Weighing Weighing, LabelRatio? Ratio) : LeftoverDetails(Name, Ratio)
+public sealed record NewLeftover : LeftoverDetails
 {
+    /// <summary>A leftover of which its name and label are known; null for a crumb's label.</summary>
+    public NewLeftover(string name, Weighing weighing, LabelRatio? ratio)
+        : base(name, ratio) => Weighing = weighing;
+
+    /// <summary>Details and what they weigh.</summary>
+    public NewLeftover(LeftoverDetails details, Weighing weighing)
+        : base(details) => Weighing = weighing;
+
+    /// <summary>The reading.</summary>
+    public Weighing Weighing { get; init; }
+
     /// <summary>What the open interface shall know it by, 1 to 80 characters; null for one made from the name.</summary>
     public string? Id { get; init; }
 
@@ -17,39 +25,17 @@ public sealed record NewLeftover(string Name, Weighing Weighing, LabelRatio? Rat
 
     internal bool IsDemo { get; init; }
 
-    /// <summary>Details and what they weigh.</summary>
-    public static NewLeftover Of(LeftoverDetails details, Weighing weighing)
-    {
-        ArgumentNullException.ThrowIfNull(details);
-        return new NewLeftover(details.Name, weighing, details.Ratio)
-        {
-            Code = details.Code,
-            Class = details.Class,
-            Fibre = details.Fibre,
-            Superwash = details.Superwash,
-            Make = details.Make,
-            Colour = details.Colour,
-            Care = details.Care,
-            Lot = details.Lot,
-            Bag = details.Bag,
-            KeptIn = details.KeptIn,
-            KeptBackFor = details.KeptBackFor,
-            NotForHats = details.NotForHats,
-            Crumb = details.Crumb,
-            Note = details.Note,
-        };
-    }
-
     /// <inheritdoc/>
     public override void Check(FieldErrors errors, string at = "")
     {
+        ArgumentNullException.ThrowIfNull(errors);
         base.Check(errors, at);
         if (Id is not null && string.IsNullOrWhiteSpace(Id))
         {
             errors.Add($"{at}id", "is empty");
         }
 
-        CheckText(errors, $"{at}id", Id, 80);
+        errors.CheckText($"{at}id", Id, 80);
     }
 
     internal LeftoverRow ToRow(Tags tags, DateTimeOffset at)
@@ -64,7 +50,7 @@ public sealed record NewLeftover(string Name, Weighing Weighing, LabelRatio? Rat
             IsDemo = IsDemo,
             LoggedAt = at,
         };
-        To(row);
+        row.Take(this);
         row.Entries.Add(EntryRow.Of(Weighing, row.Id, at));
         if (KnittedUp)
         {

@@ -65,7 +65,7 @@ internal sealed class Tags
     /// <summary>Gives a code: the one it had where that is still free, else one from the name.</summary>
     public string TakeCode(string name, string? before = null)
     {
-        var code = before is not null && !_codes.Contains(before) ? before : TwoLetters.For(name, _codes);
+        var code = before is not null && !_codes.Contains(before) && !TwoLetters.IsTradeWord(before) ? before : TwoLetters.For(name, _codes);
         _codes.Add(code);
         return code;
     }

@@ -1,9 +1,20 @@
 namespace StashMatch.Store;
 
-/// <summary>The code on a leftover's tag: two letters from its name, a capital and a small one, the first free pair in a fixed order.</summary>
+/// <summary>
+/// The code on a leftover's tag: two letters from its name, a capital and a small one, the first free pair in a fixed order; never one of the trade's
+/// abbreviations.
+/// </summary>
 public static class TwoLetters
 {
-    private const int Pairs = 26 * 26;
+    // Wrong side, right side, slip, right-hand and left-hand needle, cast on, bind off, yarn over, place and slip marker, main and contrast colour, stitch,
+    // purlwise, weight, knit and purl through the back loop.
+    private static readonly HashSet<string> TradeWords =
+        new(["Ws", "Rs", "Sl", "Rh", "Lh", "Co", "Bo", "Yo", "Pm", "Sm", "Mc", "Cc", "St", "Pu", "Wt", "Kb", "Pb"], StringComparer.Ordinal);
+
+    private static int Pairs => (26 * 26) - TradeWords.Count;
+
+    /// <summary>Whether two letters are one of the trade's abbreviations, which no tag bears.</summary>
+    public static bool IsTradeWord(string code) => TradeWords.Contains(code);
 
     /// <summary>A code for a name that is not among those taken; once every pair is taken, the first pair of the name again.</summary>
     public static string For(string name, IReadOnlySet<string> taken)
@@ -19,7 +30,8 @@ public static class TwoLetters
             letters = "YARN";
         }
 
-        return (taken.Count < Pairs ? Candidates(words, letters).FirstOrDefault(c => !taken.Contains(c)) : null) ?? Pair(letters[0], letters.Length > 1 ? letters[1] : 'A');
+        var candidates = Candidates(words, letters).Where(c => !TradeWords.Contains(c));
+        return (taken.Count < Pairs ? candidates.FirstOrDefault(c => !taken.Contains(c)) : null) ?? candidates.First();
     }
 
     // Two words: their first letters. Then the first letter with each later one, then with the whole alphabet, then every pair.

@@ -33,7 +33,7 @@ public sealed record NewPlan(string Name, string Hat, string Size, int Stripes, 
         ArgumentNullException.ThrowIfNull(errors);
         foreach (var (field, text) in new[] { ("name", Name?.Trim()), ("hat", Hat), ("size", Size), ("arrangement", Arrangement) })
         {
-            LeftoverDetails.CheckText(errors, at + field, text, MostWords);
+            errors.CheckText(at + field, text, MostWords);
             if (string.IsNullOrWhiteSpace(text))
             {
                 errors.Add(at + field, "is missing");
@@ -45,7 +45,7 @@ public sealed record NewPlan(string Name, string Hat, string Size, int Stripes, 
             errors.Add($"{at}stripes", "must be a whole number from 0 to 1000");
         }
 
-        LeftoverDetails.CheckText(errors, $"{at}question", Question, MostJson);
+        errors.CheckText($"{at}question", Question, MostJson);
         if (Parts is null || Parts.Count > MostParts)
         {
             errors.Add($"{at}parts", Parts is null ? "is missing" : $"must be at most {MostParts}");
@@ -55,7 +55,7 @@ public sealed record NewPlan(string Name, string Hat, string Size, int Stripes, 
         for (var i = 0; i < Parts.Count; i++)
         {
             var part = Parts[i];
-            LeftoverDetails.CheckText(errors, $"{at}parts[{i}].part", part?.Part, MostWords);
+            errors.CheckText($"{at}parts[{i}].part", part?.Part, MostWords);
             if (string.IsNullOrWhiteSpace(part?.Part))
             {
                 errors.Add($"{at}parts[{i}].part", "is missing");

@@ -25,14 +25,14 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
         async (context, row) =>
         {
             var errors = new FieldErrors();
-            LeftoverDetails.CheckText(errors, "name", name?.Trim(), LeftoverStore.MostName);
+            errors.CheckText("name", name?.Trim(), LeftoverStore.MostName);
             if (string.IsNullOrWhiteSpace(name))
             {
                 errors.Add("name", "is missing");
             }
             else if (await context.Plans.AnyAsync(p => p.Name == name.Trim() && p.Id != row.Id, cancel))
             {
-                errors.Add("name", "is another plan's already");
+                errors.Add("name", "is taken: type another one");
             }
             else
             {
@@ -88,7 +88,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
         (_, row) =>
         {
             var errors = new FieldErrors();
-            LeftoverDetails.CheckText(errors, "sheet", sheet, NewPlan.MostJson);
+            errors.CheckText("sheet", sheet, NewPlan.MostJson);
             row.Sheet = sheet;
             return Task.FromResult(new PlanOutcome { Errors = errors });
         },
@@ -110,7 +110,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
                 {
                     if (await LeftoverStore.FetchAsync(context, leftover, cancel) is not { RemovedAt: null } from)
                     {
-                        errors.Add($"used.{leftover}", "is not on the list");
+                        errors.Add($"used.{leftover}", "is not here any more");
                     }
                     else if (new Ledger([.. from.Entries]).Left is var left && grams > left)
                     {
@@ -172,7 +172,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
 
                     if (await context.Plans.AnyAsync(p => p.Name == plan.Name.Trim() && p.Id != row.Id, cancel))
                     {
-                        errors.Add("name", "is another plan's already");
+                        errors.Add("name", "is taken: type another one");
                         return new PlanOutcome { Errors = errors };
                     }
 

@@ -75,7 +75,7 @@ internal static class Promises
     private static SavedPart ToPart(PromiseRow promise, LeftoverRow? leftover)
     {
         var length = Metres.FromMillimetres(promise.Millimetres);
-        var ratio = leftover is null ? null : LoggedLeftover.RatioOf(leftover);
+        var ratio = leftover is null ? null : leftover.Ratio;
         return new SavedPart(leftover?.PublicId, promise.LeftoverName, promise.Part, length, ratio is null ? null : Grams.FromMilligrams((long)Math.Ceiling(1000 * ratio.GramsOf(length))));
     }
 }

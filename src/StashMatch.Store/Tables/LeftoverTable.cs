@@ -56,20 +56,21 @@ public sealed class LeftoverTable(IDbContextFactory<StashContext> contexts, Left
             csv.WriteRecord([.. TableColumns.Written]);
             foreach (var leftover in list)
             {
-                csv.WriteRecord([.. TableColumns.Written.Select(c => TableColumns.HasWords(c) ? FormulaGuard.Out(Cell(leftover, c)) : Cell(leftover, c))]);
+                var said = LeftoverFields.Say(leftover);
+                csv.WriteRecord([.. TableColumns.Written.Select(c => TableColumns.HasWords(c) ? FormulaGuard.Out(Cell(leftover, said, c)) : Cell(leftover, said, c))]);
             }
         }
 
         return bytes.ToArray();
     }
 
-    private static string Cell(LoggedLeftover leftover, string column) => column switch
+    private static string Cell(LoggedLeftover leftover, Said said, string column) => column switch
     {
         "id" => leftover.Id,
-        "grams" => LeftoverText.Number(leftover.Weighing.Gross.Value),
-        "tareGrams" => LeftoverText.Number(leftover.Weighing.Tare.Value),
-        "scaleStepGrams" => LeftoverText.Number(leftover.Weighing.ScaleStep.Value),
-        "knittedUp" => LeftoverText.YesNo(leftover.KnittedUp),
-        _ => LeftoverText.Of(leftover.ToDetails(), column),
+        "grams" => Said.Number(leftover.Weighing.Gross.Value),
+        "tareGrams" => Said.Number(leftover.Weighing.Tare.Value),
+        "scaleStepGrams" => Said.Number(leftover.Weighing.ScaleStep.Value),
+        "knittedUp" => leftover.KnittedUp ? "yes" : "no",
+        _ => LeftoverFields.Text(said, column),
     };
 }

@@ -8,7 +8,7 @@ internal static class TableColumns
 
     /// <summary>Every column that is written, in order.</summary>
     public static IReadOnlyList<string> Written { get; } =
-        ["id", "name", "code", "grams", "tareGrams", "scaleStepGrams", .. LeftoverText.Fields.Except(["name", "code", "note"], StringComparer.Ordinal), "knittedUp", "note"];
+        ["id", "name", "code", "grams", "tareGrams", "scaleStepGrams", .. LeftoverFields.Columns.Except(["name", "code", "note"], StringComparer.Ordinal), "knittedUp", "note"];
 
     private static readonly HashSet<string> Words = new(StringComparer.Ordinal) { "id", "name", "lot", "bag", "keptIn", "keptBackFor", "note" };
 

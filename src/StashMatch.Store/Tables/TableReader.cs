@@ -14,6 +14,7 @@ internal static class TableReader
     /// <summary>The largest file taken, bytes.</summary>
     public const int MostBytes = 8 * 1024 * 1024;
 
+    private static readonly Field KnittedUp = Field.YesNo("knittedUp");
     private static readonly char[] Separators = [',', ';', '\t'];
 
     public static TablePreview Read(ReadOnlySpan<byte> file)
@@ -34,7 +35,7 @@ internal static class TableReader
         var rows = hint ? text.AsSpan(6).TrimStart('\n').ToString() : text;
         if (hint && !Separators.Contains(separator))
         {
-            return new TablePreview { Refused = "The sign between cells must be a comma, a semicolon or a tab.", Encoding = encoding };
+            return new TablePreview { Refused = "Put a comma, a semicolon or a tab between cells.", Encoding = encoding };
         }
 
         return ReadRows(rows, separator, hint ? 1 : 0) with { Encoding = encoding, Separator = separator };
@@ -61,14 +62,14 @@ internal static class TableReader
         using var csv = Open(text, separator, m => fault = m.Reason);
         if (!csv.Read() || fault is not null)
         {
-            return new TablePreview { Refused = fault is null ? "The file is empty." : "The heading cannot be read: a quotation mark in it has no partner." };
+            return new TablePreview { Refused = fault is null ? "The file is empty." : "The first row cannot be read: a quotation mark is missing." };
         }
 
         var columns = Cells(csv).Select(c => (Heading: c, Column: TableColumns.Find(c))).ToList();
         var known = columns.Select(c => c.Column).OfType<string>().ToList();
         if (!known.Contains("name", StringComparer.Ordinal) || !known.Contains("grams", StringComparer.Ordinal))
         {
-            return new TablePreview { Refused = "The first row must name the columns, name and grams at least; between them a comma, a semicolon or a tab." };
+            return new TablePreview { Refused = "The first row must name the columns, at least name and grams, with commas between them." };
         }
 
         if (known.GroupBy(c => c, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
@@ -81,7 +82,7 @@ internal static class TableReader
         {
             if (number > MostRows + above + 1)
             {
-                return new TablePreview { Refused = $"The file has over {MostRows.ToString(CultureInfo.InvariantCulture)} rows. Cut it in two." };
+                return new TablePreview { Refused = $"The file has over {MostRows.ToString(CultureInfo.InvariantCulture)} rows. Split it in two." };
             }
 
             var cells = Cells(csv);
@@ -93,8 +94,8 @@ internal static class TableReader
             var errors = new FieldErrors();
             var leftover = fault is not null || cells.Count != columns.Count ? null : ReadRow(columns.ConvertAll(c => c.Column), cells, errors);
             var reasons = fault is { } f ? [Words(f)]
-                : cells.Count != columns.Count ? [$"has {cells.Count} cells, but the heading has {columns.Count}: put quotation marks around a cell with the sign in it that stands between cells"]
-                : errors.ByField.SelectMany(e => e.Value.Select(m => $"{e.Key} {m}")).ToList();
+                : cells.Count != columns.Count ? [$"has {cells.Count} cells, but the heading has {columns.Count}: put quotation marks around a cell that has a comma in it"]
+                : errors.ByField.SelectMany(e => e.Value.Select(m => $"{Column(e.Key)} {m}")).ToList();
             if (leftover?.Id is { } id && !ids.TryAdd(id, number))
             {
                 reasons.Add($"id {id} is in row {ids[id]} already");
@@ -114,6 +115,11 @@ internal static class TableReader
         return new TablePreview { Rows = rows, Bad = bad, NotRead = [.. columns.Where(c => c.Column is null && c.Heading.Length > 0).Select(c => c.Heading)] };
     }
 
+    // "label.grams" is the column labelGrams.
+    private static string Column(string field) => field.IndexOf('.', StringComparison.Ordinal) is > 0 and var dot
+        ? $"{field[..dot]}{char.ToUpperInvariant(field[dot + 1])}{field[(dot + 2)..]}"
+        : field;
+
     private static List<string> Cells(CsvReader csv) => [.. Enumerable.Range(0, csv.FieldCount).Select(csv.GetString)];
 
     private static NewLeftover? ReadRow(List<string?> columns, List<string> cells, FieldErrors errors)
@@ -121,61 +127,40 @@ internal static class TableReader
         string? Text(string column) => columns.IndexOf(column) is >= 0 and var i
             ? TableColumns.HasWords(column) ? FormulaGuard.In(cells[i]) : cells[i]
             : null;
-        var label = Text(TableColumns.Label) is { } l && !string.IsNullOrWhiteSpace(l) ? l : null;
-        var details = LeftoverText.Read(Text, errors);
-        if (label is not null && details is not null)
+        var said = LeftoverFields.OfColumns(Text);
+        if (Text(TableColumns.Label) is { } label && !string.IsNullOrWhiteSpace(label))
         {
-            if (details.Ratio is not null)
+            if (said[LeftoverFields.Label].IsNothing)
             {
-                errors.Add(TableColumns.Label, "is given twice, in one cell and in several");
-            }
-            else if (LabelText.TryParse(label, LeftoverText.ReadSource(Text, errors), out var ratio, out var wrong))
-            {
-                details = details with { Ratio = ratio };
+                said = said.With(LeftoverFields.Label, label);
             }
             else
             {
-                errors.Add(TableColumns.Label, $"cannot be read: {wrong}");
+                errors.Add(TableColumns.Label, "is given twice: once in one cell, once in several");
             }
         }
 
-        var weighing = ReadWeighing(Text, errors);
-        var knittedUp = LeftoverText.ReadYesNo("knittedUp", Text, errors);
+        foreach (var field in LeftoverText.Weighed.Append(KnittedUp))
+        {
+            said = said.With(field, Text(field.Name));
+        }
+
+        var reading = new Reading(said, errors);
+        var (details, weighing, knittedUp) = (LeftoverFields.Read(reading), LeftoverText.ReadWeighing(reading), reading.YesNo(KnittedUp) ?? false);
         if (details is null || weighing is null || errors.Any)
         {
             return null;
         }
 
-        var leftover = NewLeftover.Of(details, weighing) with { Id = Text("id") is { Length: > 0 } id ? id : null, KnittedUp = knittedUp };
+        var leftover = new NewLeftover(details, weighing) { Id = Text("id") is { Length: > 0 } id ? id : null, KnittedUp = knittedUp };
         leftover.Check(errors);
         return leftover;
     }
 
-    private static Weighing? ReadWeighing(Func<string, string?> text, FieldErrors errors)
-    {
-        decimal? Number(string column, decimal otherwise, decimal least, decimal most) =>
-            string.IsNullOrWhiteSpace(text(column)) && column != "grams" ? otherwise : LeftoverText.ReadNumber(column, text(column), least, most, errors);
-        var gross = Number("grams", 0, 0.001m, Weighing.MostGrams);
-        var tare = Number("tareGrams", 0, 0, Weighing.MostGrams);
-        var step = Number("scaleStepGrams", 1, 0.001m, 100);
-        if (gross is null || tare is null || step is null)
-        {
-            return null;
-        }
-
-        if (Grams.From(tare.Value) >= Grams.From(gross.Value))
-        {
-            errors.Add("tareGrams", "must be less than the reading");
-            return null;
-        }
-
-        return new Weighing(Grams.From(gross.Value), Grams.From(tare.Value), Grams.From(step.Value));
-    }
-
     private static string Words(CsvMalformedReason fault) => fault switch
     {
-        CsvMalformedReason.UnterminatedQuote => "begins a cell with a quotation mark that never ends; nothing after it could be read",
-        CsvMalformedReason.TextAfterClosingQuote => "has text after a cell's closing quotation mark",
-        _ => "has a quotation mark in the middle of a cell that is not quoted",
+        CsvMalformedReason.UnterminatedQuote => "has a quotation mark that never ends; nothing after it could be read",
+        CsvMalformedReason.TextAfterClosingQuote => "has text after a closing quotation mark",
+        _ => "has a quotation mark in the middle of a cell",
     };
 }

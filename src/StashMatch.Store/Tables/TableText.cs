@@ -42,7 +42,7 @@ internal static class TableText
         }
         catch (ArgumentException)
         {
-            message = $"The file says it is {encoding}, but has bytes in it that are none.";
+            message = $"The file says it is {encoding}, but it has unreadable characters.";
             return false;
         }
 

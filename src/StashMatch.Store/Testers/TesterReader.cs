@@ -70,7 +70,7 @@ public static class TesterReader
         }
         else if (!hat.TryNeeds(description.Size, stripes, out needs, out var why))
         {
-            errors.Add(why.Field == "stripes" ? "stripes" : "size", $"cannot be knitted so: {why.Reason}");
+            errors.Add(why.Field == "stripes" ? "stripes" : "size", $"cannot be knitted: {why.Reason}");
         }
 
         var names = needs is null ? [] : Piece.Of(needs).Select(p => p.Name).ToList();
@@ -78,7 +78,7 @@ public static class TesterReader
         var seen = new HashSet<string>(StringComparer.Ordinal);
         if (description.Parts is not { Count: >= 1 and <= 200 })
         {
-            errors.Add("part", "must be weighed, one at least");
+            errors.Add("part", "must be weighed: at least one");
         }
 
         foreach (var part in description.Parts?.Take(200) ?? [])

@@ -21,17 +21,9 @@ public static class AnswerText
             Names.Of(answer.Arrangement),
             answer.WeakestLeftover,
             answer.MarginPercent,
-            answer.SafeToPercent,
-            [.. answer.Parts.Select(p => new PartAnswerBody(
-                p.Part.Name,
-                Names.Of(p.Part.Kind),
-                measured ? p.Part.Rows : null,
-                measured ? Math.Round(p.Part.Depth.Value, 2) : null,
-                p.Need.Value,
-                p.Planned.Value,
-                [.. p.All.Select(f => new FromAnswer(f.Leftover, f.Metres.Value, Math.Round(f.Grams, 3)))],
-                p.Short.Value,
-                p.HeldDouble ? "double" : null))],
+            Math.Round(answer.Sureness, 2),
+            Math.Round(answer.Reach, 2),
+            PartsOf(answer.Parts, measured),
             [.. answer.Leftovers.Select(l => new LeftoverAnswerBody(
                 l.Leftover.Id, l.Leftover.Held.Value, l.Leftover.HeldAtLeast.Value, l.Used.Value, l.Left.Value))],
             answer.Short.Value,
@@ -57,6 +49,31 @@ public static class AnswerText
                 BuyMetres = r.BuyMetres?.Value,
                 BuyBalls = r.BuyBalls,
                 BuyMiniSkeins = r.BuyMiniSkeins,
-            })]);
+            })])
+        {
+            Wanted = answer.TooFew?.Wanted,
+            There = answer.TooFew?.There,
+            EachMetres = answer.TooFew?.Each.Value,
+            Plans = [.. answer.Plans.Select(p => new SharedPlanBody(
+                Names.Of(p.Kind), Math.Round(p.ChanceOfEnough, 4), p.MarginPercent, Math.Round(p.Sureness, 2), PartsOf(p.Parts, measured)))],
+            Chosen = [.. answer.Chosen.Select(c => new ChosenBody(
+                Names.Of(c.Tier),
+                c.Length?.Value ?? (decimal?)c.Count ?? (c.Chance is { } chance ? Math.Round((decimal)chance, 4) : null),
+                c.LimitingPart is null && c.LimitingLeftover is null ? null : new LimitBody(c.LimitingPart, c.LimitingLeftover)))],
+        };
     }
+
+    private static IReadOnlyList<PartAnswerBody> PartsOf(IReadOnlyList<PartAnswer> parts, bool measured) =>
+    [
+        .. parts.Select(p => new PartAnswerBody(
+            p.Part.Name,
+            Names.Of(p.Part.Kind),
+            measured ? p.Part.Rows : null,
+            measured ? Math.Round(p.Part.Depth.Value, 2) : null,
+            p.Need.Value,
+            p.Planned.Value,
+            [.. p.All.Select(f => new FromAnswer(f.Leftover, f.Metres.Value, Math.Round(f.Grams, 3)))],
+            p.Short.Value,
+            p.HeldDouble ? "double" : null)),
+    ];
 }

@@ -46,6 +46,31 @@ public static class Body
         }
     }
 
+    /// <summary>The body's fields, or the answer to send instead. What is unknown or of the wrong kind stands in the errors of the reading.</summary>
+    public static async Task<(Reading? Asked, IResult? Refused)> ReadAsync(HttpRequest request, IReadOnlyList<Field> fields, CancellationToken cancel)
+    {
+        if (await ReadBytesAsync(request, MostBytes, cancel) is not { } bytes)
+        {
+            return (null, TooLarge());
+        }
+
+        try
+        {
+            using var json = JsonDocument.Parse(bytes, new JsonDocumentOptions { MaxDepth = 16 });
+            if (json.RootElement.ValueKind != JsonValueKind.Object)
+            {
+                return (null, Refuse("body", "must be a JSON object"));
+            }
+
+            var errors = new FieldErrors();
+            return (new Reading(SaidInJson.Read(json.RootElement, fields, errors), errors), null);
+        }
+        catch (JsonException)
+        {
+            return (null, Refuse(JsonFault.FieldOf(bytes), "is not JSON"));
+        }
+    }
+
     /// <summary>The body as it came; null where it is larger than is taken.</summary>
     public static async Task<byte[]?> ReadBytesAsync(HttpRequest request, int most, CancellationToken cancel)
     {
@@ -91,7 +116,7 @@ public static class Body
     public static string Message(JsonException fault) =>
         fault.Message.StartsWith("The JSON value could not be converted", StringComparison.Ordinal)
             ? "is not of the right kind (numbers are written without quotes)"
-            : "is not sound JSON";
+            : "is not JSON";
 
     /// <summary>Part of a body as <typeparamref name="T"/>, or the answer to send instead.</summary>
     public static (T? Value, IResult? Refused) Read<T>(JsonElement part)

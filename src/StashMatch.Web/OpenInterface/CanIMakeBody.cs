@@ -1,48 +1,4 @@
-using System.Text.Json;
-
 namespace StashMatch.Web.OpenInterface;
-
-/// <summary>"Can I make size C from these?" as the open interface takes it.</summary>
-public sealed record CanIMakeBody
-{
-    /// <summary>The id of a stored or sample hat, or a description inline.</summary>
-    public JsonElement? Hat { get; init; }
-
-    public string? Size { get; init; }
-
-    public int? Stripes { get; init; }
-
-    public string? Arrangement { get; init; }
-
-    public int? InTurn { get; init; }
-
-    public double? AllowancePercent { get; init; }
-
-    public string? ColourOrder { get; init; }
-
-    public string? NextDoor { get; init; }
-
-    public IReadOnlyList<LeftoverBody?>? Leftovers { get; init; }
-
-    /// <summary>Leftovers held together, each pair known by an id of its own from then on.</summary>
-    public IReadOnlyList<HeldBody?>? HeldTogether { get; init; }
-
-    /// <summary>Leftovers knitted one after the other, each group known by an id of its own from then on.</summary>
-    public IReadOnlyList<HeldBody?>? Joined { get; init; }
-
-    /// <summary>Parts cut out of the letter, thread or stripe they would come from, so that any leftover may serve them.</summary>
-    public IReadOnlyList<string?>? Apart { get; init; }
-
-    public IReadOnlyList<PairingBody?>? Locks { get; init; }
-
-    public IReadOnlyList<PairingBody?>? Never { get; init; }
-}
-
-/// <summary>A part and a leftover kept together or apart; a lock may name two leftovers held "double".</summary>
-public sealed record PairingBody(string? Part, OneOrMore? Leftover, string? Held);
-
-/// <summary>Two leftovers held together, or one twice: held double with itself. Of joined ones there may be more.</summary>
-public sealed record HeldBody(string? Id, IReadOnlyList<string?>? Of);
 
 /// <summary>What goes in a part from one leftover.</summary>
 public sealed record FromAnswer(string Leftover, decimal Metres, decimal Grams);
@@ -103,7 +59,8 @@ public sealed record CanIMakeAnswer(
     string Arrangement,
     string? WeakestLeftover,
     decimal MarginPercent,
-    decimal? SafeToPercent,
+    double Sureness,
+    double Reach,
     IReadOnlyList<PartAnswerBody> Parts,
     IReadOnlyList<LeftoverAnswerBody> Leftovers,
     decimal ShortMetres,
@@ -111,4 +68,29 @@ public sealed record CanIMakeAnswer(
     string? Care,
     IReadOnlyList<NoticeBody> Warnings,
     IReadOnlyList<NoticeBody> Cautions,
-    IReadOnlyList<RepairBody> Repairs);
+    IReadOnlyList<RepairBody> Repairs)
+{
+    /// <summary>How many different leftovers are wanted, where why is too-few-leftovers.</summary>
+    public int? Wanted { get; init; }
+
+    /// <summary>How many are there of at least <see cref="EachMetres"/>.</summary>
+    public int? There { get; init; }
+
+    /// <summary>What each must hold.</summary>
+    public decimal? EachMetres { get; init; }
+
+    /// <summary>Up to three plans, the surest first; none stands twice.</summary>
+    public required IReadOnlyList<SharedPlanBody> Plans { get; init; }
+
+    /// <summary>How this was chosen, the weightiest first.</summary>
+    public required IReadOnlyList<ChosenBody> Chosen { get; init; }
+}
+
+/// <summary>One of the plans of an answer: surest, uses-most-up or evenest.</summary>
+public sealed record SharedPlanBody(string Kind, double ChanceOfEnough, decimal MarginPercent, double Sureness, IReadOnlyList<PartAnswerBody> Parts);
+
+/// <summary>One thing a plan is chosen by: a chance, metres or a count, and what limits it.</summary>
+public sealed record ChosenBody(string Tier, decimal? Figure, LimitBody? LimitedBy);
+
+/// <summary>The part, the leftover or both that limit a figure: less of the one, or more of the other, lifts it.</summary>
+public sealed record LimitBody(string? Part, string? Leftover);

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using StashMatch.Knitting.Hats;
 using StashMatch.Store;
 
@@ -7,35 +6,35 @@ namespace StashMatch.Web.OpenInterface;
 /// <summary>Reads a hat wherever one stands: the id of a stored or sample hat, or a description inline.</summary>
 public sealed class HatReader(HatStore hats, KnitterStore knitter)
 {
-    public async Task<Hat?> ReadAsync(JsonElement? hat, FieldErrors errors, CancellationToken cancel)
+    /// <summary>The hat a question is about; null where it cannot be read, with a message.</summary>
+    public async Task<Hat?> ReadAsync(Reading asked, CancellationToken cancel)
     {
-        switch (hat?.ValueKind)
+        ArgumentNullException.ThrowIfNull(asked);
+        var hat = MatchQuestion.Hat;
+        if (asked.Said[hat].Words is { } id)
         {
-            case JsonValueKind.String:
-                var found = await hats.FindAsync(hat.Value.GetString()!, cancel);
-                if (found is null)
-                {
-                    errors.Add("hat", "no hat has that id");
-                }
+            var found = await hats.FindAsync(id, cancel);
+            if (found is null)
+            {
+                asked.Wrong(hat, "no hat has that id");
+            }
 
-                return found;
-            case JsonValueKind.Object:
-                try
-                {
-                    var description = hat.Value.Deserialize<HatDescription>(Body.Json);
-                    return HatDescriptionReader.Read(description!, errors, "hat.") is { } read
-                        ? KnitterStore.With(await knitter.UsageAsync(cancel), read)
-                        : null;
-                }
-                catch (JsonException e)
-                {
-                    errors.Add(Body.FieldOf(e.Path, "hat"), Body.Message(e));
-                    return null;
-                }
-
-            default:
-                errors.Add("hat", hat is null or { ValueKind: JsonValueKind.Null } ? "is missing" : "must be a hat's id or a description");
-                return null;
+            return found;
         }
+
+        if (asked.In(hat) is { } described)
+        {
+            return HatText.Read(described) is { } read ? KnitterStore.With(await knitter.UsageAsync(cancel), read) : null;
+        }
+
+        asked.Wrong(hat, "is missing");
+        return null;
+    }
+
+    /// <summary>What is said of a hat that could be read.</summary>
+    public async Task<Said> DescribeAsync(Reading asked, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        return asked.Said[MatchQuestion.Hat] is { Words: { } id } ? (await hats.ListAsync(cancel)).First(h => h.Id == id).Description : asked.Said[MatchQuestion.Hat];
     }
 }

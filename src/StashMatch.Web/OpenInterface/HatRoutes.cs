@@ -1,9 +1,10 @@
+using System.Text.Json.Nodes;
 using StashMatch.Store;
 
 namespace StashMatch.Web.OpenInterface;
 
 /// <summary>A hat on the list.</summary>
-public sealed record ListedHatBody(string Id, bool Sample, HatDescription Hat);
+public sealed record ListedHatBody(string Id, bool Sample, JsonObject Hat);
 
 /// <summary>A saved hat's id.</summary>
 public sealed record SavedHatBody(string Id);
@@ -12,28 +13,24 @@ public sealed record SavedHatBody(string Id);
 public static class HatRoutes
 {
     public static async Task<IResult> ListAsync(HatStore hats, CancellationToken cancel) =>
-        Results.Json((await hats.ListAsync(cancel)).Select(h => new ListedHatBody(h.Id, h.IsSample, h.Description)), Body.Json);
+        Results.Json((await hats.ListAsync(cancel)).Select(h => new ListedHatBody(h.Id, h.IsSample, SaidInJson.Write(h.Description, HatFields.All))), Body.Json);
 
     public static async Task<IResult> SaveAsync(HttpRequest request, HatStore hats, CancellationToken cancel)
     {
-        var (body, refused) = await Body.ReadAsync<HatDescription>(request, cancel);
-        if (body is null)
+        ArgumentNullException.ThrowIfNull(hats);
+        var (asked, refused) = await Body.ReadAsync(request, HatFields.All, cancel);
+        if (asked is null)
         {
             return refused!;
         }
 
-        var errors = new FieldErrors();
-        if (string.IsNullOrWhiteSpace(body.Name))
+        asked.Wanted(HatFields.Name);
+        if (HatText.Read(asked) is null || asked.Errors.Any)
         {
-            errors.Add("name", "is missing");
+            return asked.Errors.Problem();
         }
 
-        if (HatDescriptionReader.Read(body, errors, "") is null)
-        {
-            return errors.Problem();
-        }
-
-        var id = await hats.SaveAsync(body, cancel);
+        var id = await hats.SaveAsync(asked.Said, cancel);
         return Results.Json(new SavedHatBody(id), Body.Json, statusCode: StatusCodes.Status201Created);
     }
 }

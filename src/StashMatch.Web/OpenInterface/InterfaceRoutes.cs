@@ -8,7 +8,7 @@ public static class InterfaceRoutes
 {
     public static IServiceCollection AddOpenInterface(this IServiceCollection services)
     {
-        services.AddOpenApi(o => o.AddDocumentTransformer((document, _, _) =>
+        services.AddOpenApi(o => o.AddOperationTransformer(InterfaceDocument.DescribeAsync).AddDocumentTransformer((document, _, _) =>
         {
             document.Info = new() { Title = "StashMatch open interface", Version = "1" };
             return Task.CompletedTask;
@@ -28,37 +28,37 @@ public static class InterfaceRoutes
         var api = app.MapGroup("/api/v1").DisableAntiforgery().WithTags("Open interface").ProducesValidationProblem().ProducesProblem(413).AddEndpointFilter<SafeKeeping>();
         api.MapPost("/can-i-make", CanIMake.AnswerAsync)
             .WithSummary("Can I make this size from these leftovers? Stores nothing.")
-            .Accepts<CanIMakeBody>("application/json").Produces<CanIMakeAnswer>();
+            .Takes("CanIMakeBody", MatchQuestion.Fields).Produces<CanIMakeAnswer>();
         api.MapPost("/yardage", YardageTable.AnswerAsync)
             .WithSummary("What each size and stripe count takes.")
-            .Accepts<YardageBody>("application/json").Produces<YardageAnswer>();
+            .Takes("YardageBody", TableQuestion.Fields).Produces<YardageAnswer>();
         api.MapPost("/kits/check", KitRoutes.CheckAsync)
             .WithSummary("Does a kit of mini-skeins make every size, stripe count and arrangement, and what is the smallest that does? Stores nothing.")
-            .Accepts<KitCheckBody>("application/json").Produces<KitCheckAnswer>();
+            .Takes("KitCheckBody", KitQuestion.Fields).Produces<KitCheckAnswer>();
         api.MapPost("/from-this-bag", FromThisBagTable.AnswerAsync)
             .WithSummary("What could this bag become? Every size, stripe count and arrangement of a hat, each with its verdict.")
-            .Accepts<FromThisBagBody>("application/json").Produces<FromThisBagAnswer>();
+            .Takes("FromThisBagBody", BagQuestion.Fields).Produces<FromThisBagAnswer>();
         api.MapPost("/whole-bag", WholeBagCount.AnswerAsync)
             .WithSummary("How many hats, and which sizes, from the whole bag: at least so many, each laid out, and at most so many.")
-            .Accepts<WholeBagBody>("application/json").Produces<WholeBagCountAnswer>();
+            .Takes("WholeBagBody", BagQuestion.WholeBagFields).Produces<WholeBagCountAnswer>();
         api.MapPost("/depths-from-leftovers", DepthsTable.AnswerAsync)
             .WithSummary("How deep must each stripe be so that the chosen leftovers are knitted up?")
-            .Accepts<DepthsBody>("application/json").Produces<DepthsAnswer>();
-        api.MapGet("/leftovers", LeftoverRoutes.ListAsync).WithSummary("The logged leftovers.").Produces<IReadOnlyList<LoggedBody>>();
+            .Takes("DepthsBody", DepthsQuestion.Fields).Produces<DepthsAnswer>();
+        api.MapGet("/leftovers", LeftoverRoutes.ListAsync).WithSummary("The logged leftovers.").Shows("LoggedBody", LoggedBody.Fields, several: true);
         api.MapPost("/leftovers", LeftoverRoutes.LogAsync)
             .WithSummary("Logs a leftover; the same Idempotency-Key logs once.")
-            .Accepts<LeftoverBody>("application/json").Produces<LoggedBody>(201);
+            .Takes("LeftoverBody", LeftoverText.Fields).Shows("LoggedBody", LoggedBody.Fields, 201);
         api.MapPost("/leftovers/{id}/weighings", LeftoverRoutes.WeighAsync)
-            .WithSummary("Weighs a leftover again.").Accepts<WeighingBody>("application/json").Produces<LoggedBody>();
+            .WithSummary("Weighs a leftover again.").Takes("WeighingBody", LeftoverText.Weighed).Shows("LoggedBody", LoggedBody.Fields);
         api.MapPost("/leftovers/{id}/knit-up", LeftoverRoutes.KnitUpAsync).WithSummary("Says a leftover is finished.").Produces(204);
-        api.MapGet("/leftovers/{id}", LeftoverRoutes.FindAsync).WithSummary("One leftover, with the version a change may name.").Produces<LoggedBody>().ProducesProblem(404);
+        api.MapGet("/leftovers/{id}", LeftoverRoutes.FindAsync).WithSummary("One leftover, with the version a change may name.").Shows("LoggedBody", LoggedBody.Fields).ProducesProblem(404);
         api.MapPatch("/leftovers/{id}", LeftoverChange.ChangeAsync)
             .WithSummary("Changes what a leftover is: the fields named and no other; null clears one. What it weighs is weighed again, not changed.")
-            .Accepts<LeftoverChangeBody>("application/json", "application/merge-patch+json").Produces<LoggedBody>().ProducesProblem(404).ProducesValidationProblem(409);
-        api.MapDelete("/leftovers/{id}", LeftoverRoutes.RemoveAsync).WithSummary("Takes a leftover off the list.").Produces(204);
+            .Takes("LeftoverChangeBody", LeftoverChange.Fields, "application/json", "application/merge-patch+json").Shows("LoggedBody", LoggedBody.Fields).ProducesProblem(404).ProducesValidationProblem(409);
+        api.MapDelete("/leftovers/{id}", LeftoverRoutes.RemoveAsync).WithSummary("Deletes a leftover.").Produces(204);
         api.MapGet("/hats", HatRoutes.ListAsync).WithSummary("Sample and own hats.").Produces<IReadOnlyList<ListedHatBody>>();
         api.MapPost("/hats", HatRoutes.SaveAsync)
-            .WithSummary("Saves a hat.").Accepts<HatDescription>("application/json").Produces<SavedHatBody>(201);
+            .WithSummary("Saves a hat.").Takes("HatBody", HatFields.All).Produces<SavedHatBody>(201);
         api.MapKeeping();
         // What is not there is not a page.
         api.MapFallback(() => Results.Problem(statusCode: 404, title: "There is nothing at this address."));
@@ -73,7 +73,7 @@ public static class InterfaceRoutes
         }
         catch (Exception e) when (e is Microsoft.Data.Sqlite.SqliteException or IOException or InvalidOperationException)
         {
-            return Results.Problem(statusCode: 503, title: "The store does not answer.");
+            return Results.Problem(statusCode: 503, title: "The database does not answer.");
         }
     }
 }

@@ -23,7 +23,7 @@ public static class KeepingRoutes
     public static void MapKeeping(this RouteGroupBuilder api)
     {
         ArgumentNullException.ThrowIfNull(api);
-        api.MapPost("/leftovers/{id}/uses", UseAsync).WithSummary("Books grams knitted from a leftover.").Accepts<UseBody>("application/json").Produces<LoggedBody>();
+        api.MapPost("/leftovers/{id}/uses", UseAsync).WithSummary("Takes grams off a leftover that were knitted.").Accepts<UseBody>("application/json").Shows("LoggedBody", LoggedBody.Fields);
         api.MapPost("/leftovers/{id}/undo", UndoAsync).WithSummary("Undoes the last step that is not undone yet; the first weighing stays.").Produces<UndoneBody>().ProducesProblem(404);
         api.MapGet("/leftovers/{id}/history", HistoryAsync).WithSummary("Every line of a leftover's ledger, oldest first.").Produces<IReadOnlyList<HistoryBody>>().ProducesProblem(404);
         api.MapPost("/leftovers/import", TableRoutes.ImportAsync)
@@ -32,11 +32,11 @@ public static class KeepingRoutes
         api.MapGet("/leftovers/export", TableRoutes.ExportAsync).WithSummary("The leftovers as a table (CSV, UTF-8); bom=true for spreadsheets.").Produces<string>(200, "text/csv");
         api.MapGet("/plans", PlanRoutes.ListAsync).WithSummary("The saved plans.").Produces<IReadOnlyList<PlanShown>>();
         api.MapGet("/plans/{id}", PlanRoutes.FindAsync).WithSummary("One plan.").Produces<PlanShown>().ProducesProblem(404);
-        api.MapPost("/plans", PlanRoutes.SaveAsync).WithSummary("Saves a plan and promises it its yarn.").Accepts<PlanBody>("application/json").Produces<PlanShown>(201).ProducesProblem(409);
+        api.MapPost("/plans", PlanRoutes.SaveAsync).WithSummary("Saves a plan and keeps its yarn for it.").Accepts<PlanBody>("application/json").Produces<PlanShown>(201).ProducesProblem(409);
         api.MapPut("/plans/{id}", PlanRoutes.ReplaceAsync).WithSummary("Saves a plan over an earlier one; version is the one that was read.").Accepts<PlanBody>("application/json").Produces<PlanShown>().ProducesProblem(409);
         api.MapPost("/plans/{id}/name", PlanRoutes.RenameAsync).WithSummary("Gives a plan another name.").Accepts<PlanNameBody>("application/json").Produces<PlanShown>();
-        api.MapPost("/plans/{id}/copy", PlanRoutes.CopyAsync).WithSummary("Copies a plan; the copy promises itself nothing.").Produces<PlanShown>(201);
-        api.MapDelete("/plans/{id}", PlanRoutes.RemoveAsync).WithSummary("Deletes a plan and its promises.").Produces(204);
+        api.MapPost("/plans/{id}/copy", PlanRoutes.CopyAsync).WithSummary("Copies a plan; the copy keeps no yarn.").Produces<PlanShown>(201);
+        api.MapDelete("/plans/{id}", PlanRoutes.RemoveAsync).WithSummary("Deletes a plan and frees its yarn.").Produces(204);
         api.MapGet("/backups", (BackupStore store) => Results.Json(store.List().Select(Of), Body.Json)).WithSummary("The backups, the latest first.").Produces<IReadOnlyList<BackupBody>>();
         api.MapPost("/backups", BackUpAsync).WithSummary("Makes a backup.").Produces<BackupBody>(201);
         api.MapPost("/backups/{name}/restore", RestoreAsync).WithSummary("Puts a backup in the database's place; what is there becomes a backup of its own.").Produces(204).ProducesProblem(409);

@@ -1,41 +1,17 @@
-using System.Text.Json;
-
 namespace StashMatch.Web.OpenInterface;
 
-/// <summary>A kit under test as the open interface takes it.</summary>
-public sealed record KitCheckBody
-{
-    /// <summary>The id of a stored or sample hat, or a description inline.</summary>
-    public JsonElement? Hat { get; init; }
-
-    public IReadOnlyList<string?>? Sizes { get; init; }
-
-    public IReadOnlyList<int>? StripeCounts { get; init; }
-
-    /// <summary>Left out: own colours, one ground, one thread, as it falls.</summary>
-    public IReadOnlyList<string?>? Arrangements { get; init; }
-
-    public double? AllowancePercent { get; init; }
-
-    /// <summary>Per cent under nominal; left out: the lawful limit of each skein.</summary>
-    public double? LightestPercent { get; init; }
-
-    /// <summary>The kit; may be left out where only the smallest is asked for.</summary>
-    public IReadOnlyList<KitSkeinBody?>? Skeins { get; init; }
-
-    /// <summary>Whole skeins the smallest kit may be made of, for every size, count and arrangement named; without arrangements, for own colours.</summary>
-    public IReadOnlyList<SkeinSizeBody?>? SmallestFrom { get; init; }
-}
-
-/// <summary>So many like mini-skeins.</summary>
-public sealed record KitSkeinBody(string? Name, double? Grams, int? Count, LabelBody? Label, string? Colour, string? Fibre, int? WeightClass);
-
-/// <summary>A skein that can be bought whole; what it is spun of decides whether a brim is knitted from it.</summary>
-public sealed record SkeinSizeBody(double? Grams, LabelBody? Label, string? Fibre = null);
-
-/// <summary>A kit in one cell, its skeins at one weight; where not exact, what is short is told at most.</summary>
+/// <summary>A kit in one cell, its skeins at one weight; where not exact, a better plan may exist.</summary>
 public sealed record KitSideBody(
-    string Verdict, decimal MarginPercent, string? WeakestPart, string? WeakestSkein, decimal ShortMetres, decimal ShortForAllowanceMetres, bool Exact);
+    string Verdict, decimal MarginPercent, string? WeakestPart, string? WeakestSkein, decimal ShortMetres, decimal ShortForAllowanceMetres, bool Exact)
+{
+    public required string Why { get; init; }
+
+    /// <summary>The rung of the plan that opens: 0 with something short, 0.5 by the label.</summary>
+    public double Sureness { get; init; }
+
+    /// <summary>The highest rung over all plans with this word.</summary>
+    public double Reach { get; init; }
+}
 
 /// <summary>One size, stripe count and arrangement; what cannot be knitted so says why.</summary>
 public sealed record KitCellBody(

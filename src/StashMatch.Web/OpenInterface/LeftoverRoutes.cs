@@ -1,114 +1,44 @@
+using System.Text.Json.Nodes;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
 
 namespace StashMatch.Web.OpenInterface;
 
-/// <summary>A weighing as the open interface takes it.</summary>
-public sealed record WeighingBody(double? Grams, double? TareGrams, double? ScaleStepGrams);
-
-/// <summary>A logged leftover.</summary>
-public sealed record LoggedBody
+/// <summary>A logged leftover as the open interface shows it: its id, what the scale read, its details, and what comes of them.</summary>
+internal static class LoggedBody
 {
-    public required string Id { get; init; }
-
-    public required string Name { get; init; }
-
-    public required string Code { get; init; }
-
-    public required decimal Grams { get; init; }
-
-    public required decimal TareGrams { get; init; }
-
-    public required decimal ScaleStepGrams { get; init; }
-
-    /// <summary>The yarn alone; 0 once it is knitted up.</summary>
-    public required decimal LeftGrams { get; init; }
-
-    /// <summary>What of it is promised to plans.</summary>
-    public required decimal PromisedMetres { get; init; }
-
-    public LabelBody? Label { get; init; }
-
-    public string? RatioFrom { get; init; }
-
-    public int? WeightClass { get; init; }
-
-    public required string Fibre { get; init; }
-
-    public string? Colour { get; init; }
-
-    public required bool Singles { get; init; }
-
-    public required bool Superwash { get; init; }
-
-    public string? Lot { get; init; }
-
-    public string? Care { get; init; }
-
-    public string? Bag { get; init; }
-
-    public string? KeptIn { get; init; }
-
-    public string? KeptBackFor { get; init; }
-
-    public required bool NotForHats { get; init; }
-
-    public required bool Crumb { get; init; }
-
-    public string? Note { get; init; }
-
-    public decimal? Metres { get; init; }
-
-    public decimal? LowMetres { get; init; }
-
-    public required bool KnittedUp { get; init; }
-
-    public required bool ForHats { get; init; }
+    private static readonly Field LeftGrams = Field.Number("leftGrams", 0, Weighing.MostGrams) with { Says = "The yarn alone; 0 once it is knitted up." };
+    private static readonly Field PromisedMetres = Field.Number("promisedMetres", 0, 1_000_000) with { Says = "What of it is promised to plans." };
+    private static readonly Field Metres = Field.Number("metres", 0, 1_000_000);
+    private static readonly Field LowMetres = Field.Number("lowMetres", 0, 1_000_000) with { Says = "If the scale read as much too high as its step allows." };
+    private static readonly Field KnittedUp = Field.YesNo("knittedUp");
+    private static readonly Field ForHats = Field.YesNo("forHats");
 
     /// <summary>Another one after each step taken with it; a change may name the one it was read at. Not told in the list.</summary>
-    public Guid? Version { get; init; }
+    public static readonly Field Version = Field.Text("version", 36) with { Says = "Another one after each step taken with it. Not told in the list." };
 
-    public static LoggedBody Of(LoggedLeftover l)
+    /// <summary>All fields.</summary>
+    public static IReadOnlyList<Field> Fields { get; } = [.. LeftoverText.Fields, LeftGrams, PromisedMetres, Metres, LowMetres, KnittedUp, ForHats, Version];
+
+    public static JsonObject Of(LoggedLeftover logged, bool inList = false)
     {
-        ArgumentNullException.ThrowIfNull(l);
-        var label = l.Ratio is not { } r ? null : new LabelBody(
-            r.MassUnit == MassUnit.Grams ? (double)r.Mass : null,
-            r.MassUnit == MassUnit.Ounces ? (double)r.Mass : null,
-            r.LengthUnit == LengthUnit.Metres ? (double)r.Length : null,
-            r.LengthUnit == LengthUnit.Yards ? (double)r.Length : null);
-        var leftover = l.ToLeftover();
-        return new LoggedBody
-        {
-            Id = l.Id,
-            Name = l.Name,
-            Code = l.Code,
-            Grams = l.Weighing.Gross.Value,
-            TareGrams = l.Weighing.Tare.Value,
-            ScaleStepGrams = l.Weighing.ScaleStep.Value,
-            LeftGrams = l.Left.Value,
-            PromisedMetres = l.Promised.Value,
-            Label = label,
-            RatioFrom = l.Ratio is { } ratio ? Names.Of(ratio.Source) : null,
-            WeightClass = (int?)l.Class,
-            Fibre = l.Fibre.ToString(),
-            Colour = l.Colour?.Hex,
-            Singles = l.Make == YarnMake.Singles,
-            Superwash = l.Superwash,
-            Lot = l.Lot,
-            Care = l.Care?.ToString(),
-            Bag = l.Bag,
-            KeptIn = l.KeptIn,
-            KeptBackFor = l.KeptBackFor,
-            NotForHats = l.NotForHats,
-            Crumb = l.Crumb,
-            Note = l.Note,
-            Metres = leftover?.Held.Value,
-            LowMetres = leftover?.HeldAtLeast.Value,
-            KnittedUp = l.KnittedUp,
-            ForHats = l.ForHats,
-            Version = l.Version,
-        };
+        ArgumentNullException.ThrowIfNull(logged);
+        var leftover = logged.ToLeftover();
+        var said = LeftoverFields.SayAll(logged)
+            .With(LeftoverText.Id, Said.Exact(logged.Id))
+            .With(LeftoverText.Grams, Number(logged.Weighing.Gross.Value))
+            .With(LeftoverText.TareGrams, Number(logged.Weighing.Tare.Value))
+            .With(LeftoverText.ScaleStepGrams, Number(logged.Weighing.ScaleStep.Value))
+            .With(LeftGrams, Number(logged.Left.Value))
+            .With(PromisedMetres, Number(logged.Promised.Value))
+            .With(Metres, Number(leftover?.Held.Value))
+            .With(LowMetres, Number(leftover?.HeldAtLeast.Value))
+            .With(KnittedUp, Said.Exact(logged.KnittedUp ? "yes" : "no"))
+            .With(ForHats, Said.Exact(logged.ForHats ? "yes" : "no"));
+        return SaidInJson.Write(inList ? said : said.With(Version, Said.Exact(logged.Version.ToString())), Fields);
     }
+
+    private static Said Number(decimal? number) => number is { } told ? Said.Exact(Said.Number(told)) : Said.Nothing;
 }
 
 /// <summary>/api/v1/leftovers.</summary>
@@ -117,46 +47,37 @@ public static class LeftoverRoutes
     private const int MostKey = 200;
 
     public static async Task<IResult> ListAsync(LeftoverStore store, CancellationToken cancel) =>
-        Results.Json((await store.ListAsync(cancel)).Select(l => LoggedBody.Of(l) with { Version = null }), Body.Json);
+        Results.Json((await store.ListAsync(cancel)).Select(l => LoggedBody.Of(l, inList: true)), Body.Json);
 
     public static Task<IResult> FindAsync(string id, LeftoverStore store, CancellationToken cancel) => ShowAsync(store, id, StatusCodes.Status200OK, cancel);
 
     public static async Task<IResult> LogAsync(HttpRequest request, LeftoverStore store, CancellationToken cancel)
     {
-        var (body, refused) = await Body.ReadAsync<LeftoverBody>(request, cancel);
-        if (body is null)
+        var (asked, refused) = await Body.ReadAsync(request, LeftoverText.Fields, cancel);
+        if (asked is null)
         {
             return refused!;
         }
 
-        var errors = new FieldErrors();
+        var errors = asked.Errors;
         var once = request.Headers["Idempotency-Key"].FirstOrDefault();
         if (once is { Length: 0 or > MostKey })
         {
             errors.Add("Idempotency-Key", $"must be 1 to {MostKey} characters");
         }
 
-        if (string.IsNullOrWhiteSpace(body.Name))
+        if (!asked.Has(LeftoverFields.Label))
         {
-            errors.Add("name", "is missing");
+            asked.Wrong(LeftoverFields.Label, "is missing");
         }
 
-        if (body.Read(errors, "", body.Id ?? "new") is not { } read)
+        var (details, weighing, id) = (LeftoverFields.Read(asked), LeftoverText.ReadWeighing(asked), asked.Text(LeftoverText.Id));
+        if (details is null || weighing is null || errors.Any)
         {
             return errors.Problem();
         }
 
-        var leftover = new NewLeftover(body.Name ?? "", read.Weighing, read.Ratio)
-        {
-            Id = body.Id,
-            Class = read.Class,
-            Fibre = read.Fibre,
-            Superwash = read.Superwash,
-            Make = read.Make,
-            Colour = read.Colour,
-            Lot = read.Lot,
-            Care = read.Care,
-        };
+        var leftover = new NewLeftover(details, weighing) { Id = id };
         if (!errors.Any)
         {
             leftover.Check(errors);
@@ -181,16 +102,15 @@ public static class LeftoverRoutes
 
     public static async Task<IResult> WeighAsync(string id, HttpRequest request, LeftoverStore store, CancellationToken cancel)
     {
-        var (body, refused) = await Body.ReadAsync<WeighingBody>(request, cancel);
-        if (body is null)
+        var (asked, refused) = await Body.ReadAsync(request, LeftoverText.Weighed, cancel);
+        if (asked is null)
         {
             return refused!;
         }
 
-        var errors = new FieldErrors();
-        if (LeftoverBody.ReadWeighing(errors, "", body.Grams, body.TareGrams, body.ScaleStepGrams) is not { } weighing)
+        if (LeftoverText.ReadWeighing(asked) is not { } weighing || asked.Errors.Any)
         {
-            return errors.Problem();
+            return asked.Errors.Problem();
         }
 
         return await store.ReweighAsync(id, weighing, cancel) ? await ShowAsync(store, id, StatusCodes.Status200OK, cancel) : NotThere();

@@ -160,7 +160,7 @@ public static class PlanRoutes
         { ChangedMeanwhile: true } => Results.Problem(statusCode: StatusCodes.Status409Conflict, title: "The plan was changed meanwhile: read it again."),
         { Clashes: { Count: > 0 } clashes } => Results.Problem(
             statusCode: StatusCodes.Status409Conflict,
-            title: "A leftover is promised already, or too little of it is left.",
+            title: "A leftover is kept for another hat, or too little of it is left.",
             detail: string.Join(". ", clashes),
             extensions: new Dictionary<string, object?>(StringComparer.Ordinal)
             {

@@ -7,7 +7,7 @@ public static class Problems
 {
     private const int MostFields = 100;
 
-    public static IResult Problem(this FieldErrors errors) => Problem(errors, "Some fields cannot be read as they stand.", StatusCodes.Status400BadRequest);
+    public static IResult Problem(this FieldErrors errors) => Problem(errors, "Some fields cannot be read.", StatusCodes.Status400BadRequest);
 
     /// <summary>What was asked is well said, but does not go with what is there now.</summary>
     public static IResult Conflict(this FieldErrors errors, string title) => Problem(errors, title, StatusCodes.Status409Conflict);

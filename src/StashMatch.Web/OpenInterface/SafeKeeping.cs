@@ -10,7 +10,7 @@ internal sealed class SafeKeeping : IEndpointFilter
         var request = context.HttpContext.Request;
         if (!HttpMethods.IsGet(request.Method) && request.Headers["Sec-Fetch-Site"] is ["cross-site" or "same-site"])
         {
-            return Results.Problem(statusCode: StatusCodes.Status403Forbidden, title: "Another site's page may not change anything here.");
+            return Results.Problem(statusCode: StatusCodes.Status403Forbidden, title: "A page of another site may not change anything here.");
         }
 
         try
@@ -21,7 +21,7 @@ internal sealed class SafeKeeping : IEndpointFilter
         {
             return Results.Problem(
                 statusCode: e.Why == StoreFailure.DiskFull ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
-                title: "It is not saved.",
+                title: "Not saved.",
                 detail: e.Message,
                 extensions: new Dictionary<string, object?>(StringComparer.Ordinal) { ["why"] = Names.Of(e.Why) });
         }

@@ -1,24 +1,8 @@
-using System.Text.Json;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Matching;
 using StashMatch.Store;
 
 namespace StashMatch.Web.OpenInterface;
-
-/// <summary>"How many hats from the whole bag?" as the open interface takes it.</summary>
-public sealed record WholeBagBody
-{
-    /// <summary>The id of a stored or sample hat, or a description inline.</summary>
-    public JsonElement? Hat { get; init; }
-
-    /// <summary>Left out: all sizes.</summary>
-    public IReadOnlyList<string?>? Sizes { get; init; }
-
-    /// <summary>Left out: the logged leftovers.</summary>
-    public IReadOnlyList<LeftoverBody?>? Leftovers { get; init; }
-
-    /// <summary>Set aside on every leftover a hat takes; left out: 10.</summary>
-    public double? AllowancePercent { get; init; }
-}
 
 /// <summary>A part of one hat with what goes in.</summary>
 public sealed record BagPartBody(string Part, decimal NeedMetres, IReadOnlyList<FromAnswer> From);
@@ -35,23 +19,20 @@ public static class WholeBagCount
     public static async Task<IResult> AnswerAsync(HttpRequest request, HatReader hats, LeftoverStore store, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(hats);
-        var (body, refused) = await Body.ReadAsync<WholeBagBody>(request, cancel);
-        if (body is null)
+        ArgumentNullException.ThrowIfNull(store);
+        var (asked, refused) = await Body.ReadAsync(request, BagQuestion.WholeBagFields, cancel);
+        if (asked is null)
         {
             return refused!;
         }
 
-        var errors = new FieldErrors();
-        var hat = await hats.ReadAsync(body.Hat, errors, cancel);
-        var sizes = BagFields.Sizes(errors, body.Sizes, hat);
-        var allowance = errors.Number("allowancePercent", body.AllowancePercent ?? 10, 0, 100);
-        var bag = await BagFields.LeftoversAsync(errors, body.Leftovers, store, cancel);
-        if (hat is null || errors.Any)
+        var hat = await hats.ReadAsync(asked, cancel);
+        if (BagQuestion.Read(asked, hat, await store.ForHatsAsync(asked.Said, cancel), FromThisBag.Usual) is not var (grid, bag))
         {
-            return errors.Problem();
+            return asked.Errors.Problem();
         }
 
-        var answer = WholeBag.Of(hat, sizes, bag, allowance!.Value, cancel);
+        var answer = WholeBag.Of(grid.Hat, grid.Sizes, bag, grid.AllowancePercent, cancel);
         return Results.Json(new WholeBagCountAnswer(answer.AtLeast, answer.AtMost, [.. answer.Hats.Select(ToBody)]), Body.Whole);
     }
 

@@ -1,21 +1,8 @@
-using System.Text.Json;
 using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Store;
 
 namespace StashMatch.Web.OpenInterface;
-
-/// <summary>What a yardage table is asked for.</summary>
-public sealed record YardageBody
-{
-    public JsonElement? Hat { get; init; }
-
-    public IReadOnlyList<string?>? Sizes { get; init; }
-
-    public IReadOnlyList<int>? StripeCounts { get; init; }
-
-    public double? AllowancePercent { get; init; }
-}
 
 /// <summary>One stripe of a row whose stripes differ.</summary>
 public sealed record StripeBody(string Part, int Rows, decimal DepthCm, decimal Metres);
@@ -75,49 +62,23 @@ public static class YardageTable
 {
     public static async Task<IResult> AnswerAsync(HttpRequest request, HatReader hats, TesterStore testers, CancellationToken cancel)
     {
-        var (body, refused) = await Body.ReadAsync<YardageBody>(request, cancel);
-        if (body is null)
+        ArgumentNullException.ThrowIfNull(hats);
+        ArgumentNullException.ThrowIfNull(testers);
+        var (asked, refused) = await Body.ReadAsync(request, TableQuestion.Fields, cancel);
+        if (asked is null)
         {
             return refused!;
         }
 
-        var errors = new FieldErrors();
-        var hat = await hats.ReadAsync(body.Hat, errors, cancel);
-        var allowance = errors.Number("allowancePercent", body.AllowancePercent ?? 10, 0, 100);
-        for (var i = 0; i < (body.StripeCounts?.Count ?? 0); i++)
+        var hat = await hats.ReadAsync(asked, cancel);
+        if (TableQuestion.Read(asked, hat) is not { } grid || asked.Errors.Any)
         {
-            if (body.StripeCounts![i] is < 1 or > 24)
-            {
-                errors.Add($"stripeCounts[{i}]", "must be a whole number from 1 to 24");
-            }
+            return asked.Errors.Problem();
         }
 
-        for (var i = 0; hat is not null && i < (body.Sizes?.Count ?? 0); i++)
-        {
-            if (!hat.SizeNames.Contains(body.Sizes![i], StringComparer.Ordinal))
-            {
-                errors.Add($"sizes[{i}]", $"must be one of {string.Join(", ", hat.SizeNames)}");
-            }
-        }
-
-        if (body.Sizes is { Count: > 100 })
-        {
-            errors.Add("sizes", "must be at most 100");
-        }
-
-        if (body.StripeCounts is { Count: > 100 })
-        {
-            errors.Add("stripeCounts", "must be at most 100");
-        }
-
-        if (errors.Any || hat is null)
-        {
-            return errors.Problem();
-        }
-
-        var judged = body.Hat is { ValueKind: JsonValueKind.String } id ? await testers.JudgeAsync(id.GetString(), hat, cancel) : null;
-        var rows = Yardage.Table(hat, body.Sizes?.OfType<string>().ToList() ?? hat.SizeNames, body.StripeCounts, allowance!.Value, judged?.Weighed);
-        return Results.Json(new YardageAnswer(allowance.Value, [.. rows.Select(ToBody)]), Body.Whole);
+        var judged = asked.Said[MatchQuestion.Hat].Words is { } id ? await testers.JudgeAsync(id, grid.Hat, cancel) : null;
+        var rows = Yardage.Table(grid.Hat, grid.Sizes, grid.StripeCounts, grid.AllowancePercent, judged?.Weighed);
+        return Results.Json(new YardageAnswer(grid.AllowancePercent, [.. rows.Select(ToBody)]), Body.Whole);
     }
 
     private static YardageRowBody ToBody(YardageRow row)

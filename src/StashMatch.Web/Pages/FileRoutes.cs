@@ -15,15 +15,18 @@ public static class FileRoutes
         app.MapGet("/tables.csv", (HttpRequest request, YardageTables.TableQuestion question, Habits habits, CancellationToken cancel) =>
             TableAsync(request, question, habits, "csv", Csv, YardageTables.TableCsv.Write, cancel)).ExcludeFromDescription();
         app.MapGet("/tables.txt", (HttpRequest request, YardageTables.TableQuestion question, Habits habits, CancellationToken cancel) =>
-            TableAsync(request, question, habits, "txt", "text/plain; charset=utf-8", v => string.Join('\n', YardageTables.TableLines.Of(v)) + "\n", cancel)).ExcludeFromDescription();
+            TableAsync(request, question, habits, "txt", "text/plain; charset=utf-8", v =>
+                string.Join('\n', YardageTables.TableLines.Of(v)) + "\n", cancel)).ExcludeFromDescription();
         app.MapGet("/can-i-make.png", PictureAsync).ExcludeFromDescription();
+        app.MapGet("/hat.png", HatPictureAsync).ExcludeFromDescription();
         app.MapGet("/testers.csv", SheetAsync).ExcludeFromDescription();
         app.MapGet("/hats/{id}.json", HatAsync).ExcludeFromDescription();
         app.MapGet("/plans/{id}/share", ShareAsync).ExcludeFromDescription();
     }
 
     private static async Task<IResult> TableAsync(
-        HttpRequest request, YardageTables.TableQuestion question, Habits habits, string ending, string type, Func<YardageTables.TableView, string> write, CancellationToken cancel)
+        HttpRequest request, YardageTables.TableQuestion question, Habits habits, string ending, string type, Func<YardageTables.TableView,
+            string> write, CancellationToken cancel)
     {
         habits.Enter();
         await habits.ReadAsync(cancel);
@@ -42,10 +45,44 @@ public static class FileRoutes
         context.Response.Headers.CacheControl = "private, no-cache";
         return asked switch
         {
-            { Cannot: { } cannot } => Results.Text($"It cannot be knitted so. {cannot.Reason}\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest),
+            { Cannot: { } cannot } =>
+                Results.Text($"This cannot be knitted. {cannot.Reason}\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest),
             { View: { } view } => Results.File(CanIMakeIt.AnswerCard.Png(view), "image/png"),
             _ => Wrong(errors),
         };
+    }
+
+    // The hat alone, as wool. An address that names what is seen may be kept for good; where that picture is gone the question is asked again.
+    private static async Task<IResult> HatPictureAsync(HttpContext context, CanIMakeIt.HatQuestion question, CanIMakeIt.HatPictures pictures,
+        CancellationToken cancel)
+    {
+        const int least = 40;
+        const int most = 1200;
+        var query = context.Request.Query;
+        string? seen = query["seen"];
+        if (pictures.Find(seen) is { } kept)
+        {
+            context.Response.Headers.CacheControl = "private, max-age=31536000, immutable";
+            return Results.File(await kept, "image/png");
+        }
+
+        var form = CanIMakeIt.CanIMakeForm.Of(query);
+        var errors = new FieldErrors();
+        var asked = await question.AskAsync(form, errors, cancel);
+        if (asked.View is not { } view)
+        {
+            return asked.Cannot is { } cannot
+                ? Results.Text($"{cannot.Reason}\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest) : Wrong(errors);
+        }
+
+        var turn = int.TryParse(query["turn"], System.Globalization.NumberStyles.AllowLeadingSign, System.Globalization.CultureInfo.InvariantCulture,
+            out var t) ? t % 6 : 0;
+        var width = int.TryParse(query["width"], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var w)
+            ? Math.Clamp(w, least, most) : 456;
+        var look = CanIMakeIt.HatPictures.ViewOf(query["view"] == "above" ? "above" : "head", turn, width);
+        context.Response.Headers.CacheControl = CanIMakeIt.HatPictures.KeyOf(view.Wool, look) == seen ? "private, max-age=31536000, immutable"
+            : "private, no-cache";
+        return Results.File(await pictures.PngAsync(view.Wool, look), "image/png");
     }
 
     private static async Task<IResult> SheetAsync(HttpRequest request, HatStore hats, CancellationToken cancel)
@@ -62,7 +99,8 @@ public static class FileRoutes
             : Results.Text("No hat has that id.", statusCode: StatusCodes.Status404NotFound);
 
     private static async Task<IResult> ShareAsync(
-        string id, PlanStore plans, LeftoverStore leftovers, HatStore hats, IWebHostEnvironment web, HtmlRenderer renderer, Habits habits, CancellationToken cancel)
+        string id, PlanStore plans, LeftoverStore leftovers, HatStore hats, IWebHostEnvironment web, HtmlRenderer renderer, Habits habits,
+            CancellationToken cancel)
     {
         habits.Enter();
         await habits.ReadAsync(cancel);
@@ -77,12 +115,15 @@ public static class FileRoutes
             [nameof(KnittingSheet.ShareSheet.View)] = view,
             [nameof(KnittingSheet.ShareSheet.Style)] = await style.ReadToEndAsync(cancel),
         });
-        var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<KnittingSheet.ShareSheet>(parameters)).ToHtmlString());
+        var html = await renderer.Dispatcher.InvokeAsync(async () =>
+            (await renderer.RenderComponentAsync<KnittingSheet.ShareSheet>(parameters)).ToHtmlString());
         return File(html, "text/html; charset=utf-8", $"{Slug(view.Plan.Name)}.html");
     }
 
     private static IResult Wrong(FieldErrors errors) => Results.Text(
-        string.Join('\n', errors.ByField.Select(e => Pieces.Shown.Sentence(e.Key, e.Value[0]))) + "\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest);
+        string.Join('\n', errors.ByField.Select(e => Pieces.Shown.Sentence(CalledBy(e.Key), e.Value[0]))) + "\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest);
+
+    private static string CalledBy(string field) => MatchQuestion.Fields.Concat(TableQuestion.Fields).FirstOrDefault(f => field.Split('.', '[')[0] == f.Name)?.Called ?? field;
 
     private static IResult File(string text, string type, string name) => Results.File(System.Text.Encoding.UTF8.GetBytes(text), type, name);
 

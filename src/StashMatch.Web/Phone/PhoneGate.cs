@@ -75,17 +75,17 @@ public static class PhoneGate
 
             if (!await forgery.IsRequestValidAsync(context))
             {
-                return Ask(context, forgery, "This page had grown old. Type the code again.", "", StatusCodes.Status400BadRequest);
+                return Ask(context, forgery, PhoneWords.PageTooOld, "", StatusCodes.Status400BadRequest);
             }
 
             var form = await context.Request.ReadFormAsync(context.RequestAborted);
             var name = form["name"].ToString();
             if (!code.TryUse(form["code"]))
             {
-                return Ask(context, forgery, "That is not the code shown, or it is used up. Show a new one on the computer and type it here.", name, StatusCodes.Status403Forbidden);
+                return Ask(context, forgery, PhoneWords.WrongCode, name, StatusCodes.Status403Forbidden);
             }
 
-            cookie.Give(context.Response, await phones.PairAsync(string.IsNullOrWhiteSpace(name) ? "a phone" : Cut(name.Trim()), context.RequestAborted));
+            cookie.Give(context.Response, await phones.PairAsync(string.IsNullOrWhiteSpace(name) ? PhoneWords.APhone : Cut(name.Trim()), context.RequestAborted));
             return Results.Redirect("/leftovers");
         }).ExcludeFromDescription().DisableAntiforgery();
     }
@@ -138,7 +138,7 @@ public static class PhoneGate
     {
         context.Response.StatusCode = status;
         context.Response.ContentType = "text/plain; charset=utf-8";
-        return context.Response.WriteAsync(status == StatusCodes.Status403Forbidden ? "This is not open to this browser." : "This address is not taken.");
+        return context.Response.WriteAsync(status == StatusCodes.Status403Forbidden ? PhoneWords.NotForThisBrowser : PhoneWords.WrongAddress);
     }
 
     // The ring of keys lies in the data folder, so that a cookie outlives a restart, in a container too.

@@ -1,5 +1,6 @@
 using System.Globalization;
 using StashMatch.Knitting.Colours;
+using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Web.Pieces;
 
@@ -62,7 +63,8 @@ public sealed record LeftoverFilter
 
     private static bool Says(Listed l, string word) =>
         Has(l.Of.Name, word) || l.Of.Code == word || Has(l.Of.Bag, word) || Has(l.Of.KeptIn, word) || Has(l.Of.Lot, word) || Has(l.ColourName, word)
-        || Has(l.Of.Colour?.Hex, word) || Has(l.Of.KeptBackFor, word) || Has(l.Of.Note, word) || Has(l.Of.Fibre.ToString(), word) || Has(l.Of.Ratio?.ToString(), word);
+        || Has(l.Of.Colour?.Hex, word) || Has(l.Of.KeptBackFor, word) || Has(l.Of.Note, word) || Has(l.Of.Fibre.ToString(), word) || Has(l.Of.Ratio?.ToString(), word)
+        || (l.Class is { } c && (Has(Terms.Of(c), word) || WeightClasses.CalledOf(c).Any(called => Has(called, word))));
 
     private bool IsMeant(Listed l) =>
         (Bag.Length == 0 || Bag == l.Of.Bag)

@@ -5,7 +5,7 @@ using StashMatch.Store;
 
 namespace StashMatch.Web.Pieces;
 
-/// <summary>A leftover with what a list asks of it again and again, reckoned once.</summary>
+/// <summary>A leftover with what a list asks of it again and again, worked out once.</summary>
 public sealed record Listed(LoggedLeftover Of)
 {
     /// <summary>The yarn; null without a label.</summary>

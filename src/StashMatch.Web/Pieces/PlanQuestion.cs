@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Microsoft.AspNetCore.WebUtilities;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
 
@@ -20,6 +21,10 @@ public sealed record PlanQuestion(string Address, decimal AllowancePercent, HatN
         RespectNullableAnnotations = true,
         RespectRequiredConstructorParameters = true,
     };
+
+    /// <summary>What is asked.</summary>
+    [JsonIgnore]
+    public Said Asked => MatchQuestion.InAddress(new QueryCollection(QueryHelpers.ParseQuery(Address[Address.IndexOf('?', StringComparison.Ordinal)..])).Pairs());
 
     public string Write() => JsonSerializer.Serialize(this, Json);
 

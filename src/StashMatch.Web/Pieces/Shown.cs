@@ -31,6 +31,26 @@ public static class Shown
     /// <summary>The same for two cells, or two lines of one.</summary>
     public static (string First, string Second) PairUp(Metres length) => InOrder(MetresUp(length), YardsUp(length));
 
+    /// <summary>What there is, in the knitter's own unit alone.</summary>
+    public static string Own(Metres length) => Pair(length).First;
+
+    /// <summary>What is needed or short, up, in the knitter's own unit alone.</summary>
+    public static string OwnUp(Metres length) => PairUp(length).First;
+
+    /// <summary>What is needed or short, for a sentence: whole units up, under two to the tenth, in the knitter's own unit.</summary>
+    public static string OwnAbout(Metres length) => length.Value < 2
+        ? OwnUp(length)
+        : InOrder($"{Math.Ceiling(length.Value):0} m", $"{Math.Ceiling(length.Yards):0} yd").First;
+
+    /// <summary>A depth in the knitter's own unit, to the hundredth of a centimetre or the eighth of an inch.</summary>
+    public static string OwnDepth(Centimetres depth) =>
+        InOrder($"{depth.Value.ToString("0.##", CultureInfo.InvariantCulture)} cm", $"{Eighths(depth.Inches)} in").First;
+
+    /// <summary>What is needed or short, said in a sentence: no false precision, up; under two metres to the tenth.</summary>
+    public static string About(Metres length) => length.Value < 2
+        ? BothUp(length)
+        : OwnFirst($"{Math.Ceiling(length.Value):0} m", $"{Math.Ceiling(length.Yards):0} yd");
+
     /// <summary>What goes to so many grams, in whole metres and yards.</summary>
     public static string Whole(decimal metres) => OwnFirst($"{metres:0} m", $"{metres / Knitting.Quantities.Metres.PerYard:0} yd");
 
@@ -74,11 +94,19 @@ public static class Shown
         _ => Math.Floor(chance * 100).ToString(CultureInfo.InvariantCulture) + " %",
     };
 
-    /// <summary>What is wrong with a field, as a sentence that begins with its name.</summary>
+    /// <summary>A chance in tenths, rounded down: "8 times in 10".</summary>
+    public static string TimesInTen(double chance) => Math.Floor(chance * 10) switch
+    {
+        < 1 => "less than once in 10",
+        1 => "once in 10",
+        var times => $"{Math.Min(9, times).ToString(CultureInfo.InvariantCulture)} times in 10",
+    };
+
+    /// <summary>What is wrong with a field, as a sentence that begins with what the page calls it.</summary>
     public static string Sentence(string field, string message)
     {
         ArgumentException.ThrowIfNullOrEmpty(field);
-        return $"{char.ToUpperInvariant(field[0])}{field[1..]} {message}.";
+        return $"{Terms.Capital(Terms.Called(field))} {message}.";
     }
 
     /// <summary>A number for CSS or SVG.</summary>

@@ -6,8 +6,12 @@ namespace StashMatch.Web.Pieces;
 /// <summary>Reads typed numbers into fields, with a message where one cannot be read.</summary>
 public static class TypedFields
 {
-    // The longest first.
-    private static readonly string[] GramWords = ["grammes", "gramme", "grams", "gram", "gr", "g"];
+    /// <summary>The names and texts of an address.</summary>
+    public static IEnumerable<(string Name, string Value)> Pairs(this IQueryCollection query)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        return query.SelectMany(q => q.Value.OfType<string>().Select(v => (q.Key, v)));
+    }
 
     /// <summary>A number typed as people do, within a range; null with a message under the field's name otherwise.</summary>
     public static decimal? Typed(this FieldErrors errors, string field, string typed, decimal least, decimal most)
@@ -32,25 +36,6 @@ public static class TypedFields
     public static decimal? TypedGrams(this FieldErrors errors, string field, string typed, decimal least, decimal most)
     {
         ArgumentNullException.ThrowIfNull(typed);
-        var bare = typed.TrimEnd();
-        var unit = Array.Find(GramWords, w => bare.EndsWith(w, StringComparison.OrdinalIgnoreCase));
-        return errors.Typed(field, unit is not null && bare.Length > unit.Length ? bare[..^unit.Length] : typed, least, most);
-    }
-
-    /// <summary>An allowance typed in per cent, 0 to 100; the knitter's own where nothing is.</summary>
-    public static decimal Allowance(this FieldErrors errors, string? typed)
-    {
-        ArgumentNullException.ThrowIfNull(errors);
-        var allowance = Habits.Now.AllowancePercent;
-        if (!string.IsNullOrWhiteSpace(typed) && !TypedNumber.TryRead(typed, out allowance, out var wrong))
-        {
-            errors.Add("allowance", wrong);
-        }
-        else if (allowance > 100)
-        {
-            errors.Add("allowance", "must be at most 100 %");
-        }
-
-        return allowance;
+        return errors.Typed(field, GramText.Bare(typed), least, most);
     }
 }

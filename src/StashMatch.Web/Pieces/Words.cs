@@ -1,11 +1,12 @@
 using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Web.Pieces;
 
-/// <summary>Makes sentences of an answer's typed facts.</summary>
+/// <summary>What an answer says, in sentences made of its typed facts.</summary>
 public sealed class Words
 {
     private readonly Answer _answer;
@@ -25,31 +26,49 @@ public sealed class Words
         _ => "no",
     };
 
-    public static string Of(Arrangement arrangement) => arrangement switch
+    /// <summary>An arrangement as a choice on a page.</summary>
+    /// <param name="arrangement">How the yarns are shared out.</param>
+    /// <param name="inTurn">How many colours are repeated, where they are.</param>
+    public static string Of(Arrangement arrangement, int inTurn = 3) => arrangement switch
     {
-        Arrangement.OwnColours => "own colours",
-        Arrangement.OneGround => "one ground",
-        Arrangement.OneThread => "one thread through",
-        Arrangement.InTurn => "in turn",
-        _ => "as it falls",
+        Arrangement.OwnColours => "every stripe different",
+        Arrangement.OneGround => "one main colour",
+        Arrangement.OneThread => "one colour through braids and brim",
+        Arrangement.InTurn => $"repeat {inTurn} colours",
+        _ => "whatever fits",
     };
 
-    /// <summary>Which fibres may go in: what an address says, and what a person reads.</summary>
+    /// <summary>Which fibres may be used: what an address says, and what a person reads.</summary>
     public static IReadOnlyList<(string Value, string Text)> Fibres { get; } =
-        [("", "any fibre"), ("no-wool", "no wool"), ("only-wool", "wool alone"), ("machine-washable", "machine-washable alone")];
+        [("", "any fibre"), ("no-wool", "no wool"), ("only-wool", "wool only"), ("machine-washable", "machine-washable only")];
 
-    /// <summary>A part in a sentence: "the brim", but "stripe 3".</summary>
-    public static string The(string part) => part is PartNames.Brim or PartNames.Crown or PartNames.Seam ? $"the {part}" : part;
+    /// <summary>A part as a heading: "stripe 3", "braid 1: first colour".</summary>
+    public static string Part(string part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        return PartNames.Read(part) is { Kind: PartKind.Strand, Number: var braid, Strand: { } strand } ? $"braid {braid}: {Strand(strand)}" : part;
+    }
 
-    /// <summary>The reason in one sentence.</summary>
+    /// <summary>A part in a sentence: "the brim", "the first colour of braid 1", but "stripe 3".</summary>
+    public static string The(string part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        return PartNames.Read(part) is { Kind: PartKind.Strand, Number: var braid, Strand: { } strand } ? $"the {Strand(strand)} of braid {braid}"
+            : part is PartNames.Brim or PartNames.Crown or PartNames.Seam or PartNames.PomPom ? $"the {part}" : part;
+    }
+
+    /// <summary>One of a braid's two yarns: "first colour".</summary>
+    public static string Strand(char strand) => strand == 'a' ? "first colour" : "second colour";
+
+    /// <summary>The reason, in sentences a person can check.</summary>
     public string Why() => _answer.Why switch
     {
-        Knitting.Matching.Why.Covered => "Everything is covered with the allowance.",
-        Knitting.Matching.Why.Allowance => $"Everything is covered, but {Name(_answer.WeakestLeftover)} misses the allowance by {Shown.BothUp(_answer.ShortForAllowance)}.",
-        Knitting.Matching.Why.NotCalibrated => LessLikely() + "Your own use is not known yet; weigh a swatch to be sure.",
-        Knitting.Matching.Why.Chance => LessLikely() + $"{Name(_answer.WeakestLeftover)} is the tightest.",
-        Knitting.Matching.Why.Colour => $"There is yarn enough, but next-door colours would read as one. Short by {Shown.BothUp(_answer.Short)} as it stands.",
-        Knitting.Matching.Why.Brim => "Only the brim stands in the way.",
+        Knitting.Matching.Why.Covered => "Every yarn lasts and leaves the reserve you asked for.",
+        Knitting.Matching.Why.Allowance when Limiting(_answer.Leftovers) is { } ball =>
+            $"There is enough, but {ball.Leftover.Name} leaves about {Shown.OwnAbout(ball.ShortOfReserve)} less in reserve than you asked.",
+        Knitting.Matching.Why.Chance or Knitting.Matching.Why.NotCalibrated when Limiting(_answer.Leftovers) is { } ball => Unsure(ball),
+        Knitting.Matching.Why.Colour => "There is enough yarn, but neighbouring stripes would look the same.",
+        Knitting.Matching.Why.TooFewLeftovers when _answer.TooFew is { } few => TooFewSentence(few),
         _ => ShortSentence(),
     };
 
@@ -74,26 +93,33 @@ public sealed class Words
     {
         var (first, second) = (Name(warning.Leftover), Name(warning.OtherLeftover));
         var (all, many) = (Names(alike.Select(w => w.Leftover)), alike.Select(w => w.Leftover).Distinct(StringComparer.Ordinal).Count() > 1);
-        var where = Capital(Listed([.. alike.Select(Where).Distinct(StringComparer.Ordinal)]));
-        var close = warning.CloseCall ? " It is a close call." : "";
+        var where = Terms.Capital(Terms.And([.. alike.Select(Where).Distinct(StringComparer.Ordinal)]));
+        var close = warning.CloseCall ? " (a close call)" : "";
         return warning.Code switch
         {
-            WarningCode.BrimStretch => $"{first} is prone to stretching in a brim.{close} Cures: a smaller needle, 10-15 % fewer stitches, a firmer rib or a doubled brim, a fine wool or nylon strand alongside, or another leftover for the brim.",
-            WarningCode.BrimRelax => $"{first} relaxes with wear in a brim.{close} A smaller needle or a firmer rib helps.",
-            WarningCode.BrimUnknownFibre => $"Nobody knows what {first} is spun of. If it is not wool, the brim may not keep its shape.",
-            WarningCode.WeightClassMix => $"{first} is of another thickness than the hat: the part it goes in comes out narrower or wider and pulls.",
-            WarningCode.LowContrast => $"{where}: {first} and {second} are close and hard to tell apart.",
-            WarningCode.BraidSameValue => $"{where}: {first} and {second} are as light as each other, so a braid of them hardly shows.",
-            WarningCode.ColourUnknown => $"The colour of {all} is not known; {(many ? "they are" : "it is")} taken to differ.",
-            WarningCode.CareMix when warning.Leftover == warning.OtherLeftover => $"{first} holds machine-washable and untreated wool together: a machine wash felts it unevenly. Wash by hand.",
-            WarningCode.CareMix => $"{first} is machine-washable and {second} is not: a machine wash felts some parts only. Wash by hand.",
-            WarningCode.ColourRun => $"{first} is strong and {second} pale: try a wet white cloth on {first} first.",
-            WarningCode.CoarseScale => $"One step of the scale is much against what is on or left of {all}. Weigh {(many ? "them" : "it")} on a finer scale if you can.",
-            WarningCode.GaugeOrLabel => $"{first} and this gauge do not go together as usual. Is the gauge right, and the label of {first}?",
-            WarningCode.LabelOrClass => $"The label of {first} is far from what is usual for its weight class. Is one of them mistyped?",
+            WarningCode.BrimStretch => $"{first} may stretch in the brim{close}. Try a smaller needle, or 10 to 15 % fewer stitches. "
+                + "A firmer rib, a folded brim or a fine wool or nylon strand alongside helps. Or choose another leftover for the brim.",
+            WarningCode.BrimRelax => $"{first} loosens with wear in a brim{close}. A smaller needle or a firmer rib helps.",
+            WarningCode.BrimUnknownFibre => $"{first}: fibre unknown. If it is not wool, it may stretch in the brim.",
+            WarningCode.WeightClassMix =>
+                $"{first} is thicker or thinner than the hat’s yarn. {Terms.Capital(Where(warning))} comes out wider or narrower, and pulls.",
+            WarningCode.LowContrast => $"{where}: {first} and {second} are hard to tell apart.",
+            WarningCode.BraidSameValue => $"{where}: {first} and {second} are equally light, so the braid hardly shows.",
+            WarningCode.ColourUnknown when many => $"{all} have no colour yet, so they count as different.",
+            WarningCode.ColourUnknown => $"{all} has no colour yet, so it counts as different.",
+            WarningCode.CareMix when warning.Leftover == warning.OtherLeftover =>
+                $"Only a part of {first} is machine-washable. It would felt unevenly in a machine: wash by hand.",
+            WarningCode.CareMix => $"{first} is machine-washable and {second} is not. Part of the hat would felt in a machine: wash by hand.",
+            WarningCode.ColourRun => $"{first} is strong and {second} is pale. First rub {first} with a wet white cloth.",
+            WarningCode.CoarseScale when many => $"Your scale is too coarse for balls as small as {all}. Use a finer scale if you can.",
+            WarningCode.CoarseScale => $"Your scale is too coarse for a ball as small as {all}. Use a finer scale if you can.",
+            WarningCode.GaugeOrLabel => $"{first} is unusual at this gauge. Check the gauge, and the label of {first}.",
+            WarningCode.LabelOrClass => $"The label of {first} is unusual for its weight class. Check them both.",
+            WarningCode.SeamSameColour when warning.Leftover == warning.OtherLeftover => $"First and last stripe meet at the seam, and both are {first}.",
+            WarningCode.SeamSameColour => $"First and last stripe meet at the seam: {first} and {second} look the same.",
             _ => many
-                ? $"The label ratios of {all} are guesses, so their metres may be off by a quarter."
-                : $"The label ratio of {first} is a guess, so its metres may be off by a quarter.",
+                ? $"{all} have no label: their lengths may be a quarter out."
+                : $"{first} has no label: its length may be a quarter out.",
         };
     }
 
@@ -102,9 +128,9 @@ public sealed class Words
         CautionCode.SmallParts => "For under threes: no pom-poms, buttons or beads that can come off.",
         CautionCode.Cords => "For children: no ties or long cords.",
         CautionCode.NotForSleep => "For babies: not for sleep, not indoors or in a warm car seat.",
-        CautionCode.Floats => "Weave in the braids' ends and leave no long floats that catch small fingers.",
-        CautionCode.AskFirst => "Angora or elastic in it: ask first whether the wearer can bear it.",
-        _ => "Is it for a child? Then no ties or long cords, and for under threes nothing small that can come off.",
+        CautionCode.Floats => "Weave in the braids’ ends. Leave no long floats that catch small fingers.",
+        CautionCode.AskFirst => "It holds angora or elastic: ask the wearer first.",
+        _ => "Is it for a child? Then no ties or long cords. For under threes, nothing small that can come off.",
     };
 
     public string Text(Repair repair)
@@ -112,94 +138,112 @@ public sealed class Words
         ArgumentNullException.ThrowIfNull(repair);
         return repair.Code switch
         {
-            RepairCode.MoveOne => $"Let {Name(repair.Leftover)} go in {The(repair.Part!)}.",
-            RepairCode.LeaveOut => $"Leave {Name(repair.Leftover)} in the bag.",
-            RepairCode.FewerStripes => $"Knit {repair.Stripes} {(repair.Stripes == 1 ? "stripe" : "stripes")}.",
-            RepairCode.FewerRows => $"Knit {repair.Part} {Number(repair.RowsMoved!.Value)} {(repair.RowsMoved == 1 ? "row" : "rows")} shorter and {repair.OtherPart} as much deeper.",
-            RepairCode.RePairBraid => $"Cut the strands of {repair.Part} from other leftovers.",
-            RepairCode.DropBraid => $"Leave {repair.Part} out; its rows go to the stripes.",
-            RepairCode.JoinNearMatch => $"Knit {The(repair.Part ?? "a part")} from {Name(repair.Leftover)} and {Name(repair.OtherLeftover)}, one after the other: they nearly match.",
+            RepairCode.MoveOne => $"Use {Name(repair.Leftover)} for {The(repair.Part!)}.",
+            RepairCode.LeaveOut => $"Don’t use {Name(repair.Leftover)}.",
+            RepairCode.FewerStripes => $"Knit {Terms.Stripes(repair.Stripes ?? 1)}.",
+            RepairCode.FewerRows => $"Knit {repair.Part} {Rows(repair.RowsMoved!.Value)} shorter, and {repair.OtherPart} as much deeper.",
+            RepairCode.RePairBraid => $"Use other leftovers for {repair.Part}.",
+            RepairCode.DropBraid => $"Leave out {repair.Part} (the stripes get its rows).",
+            RepairCode.JoinNearMatch =>
+                $"Knit {The(repair.Part ?? "a part")} from {Name(repair.Leftover)}, then {Name(repair.OtherLeftover)}: they nearly match.",
             RepairCode.ShallowerBrim => $"Knit the brim {Shown.Depth(repair.BrimDepth!.Value)} deep{With(repair)}.",
-            RepairCode.AnotherArrangement when repair.Arrangement == Arrangement.InTurn => $"Let {Number(repair.InTurn ?? 3)} leftovers take the stripes in turn{With(repair)}.",
-            RepairCode.AnotherArrangement => $"Arrange them {(repair.Arrangement == Arrangement.OwnColours ? "in " : "")}{Of(repair.Arrangement!.Value)}{With(repair)}.",
-            RepairCode.Blend => $"Let next-door colours blend{With(repair)}.",
-            RepairCode.WiderBrimSet => $"Take {Name(repair.Leftover)} for the brim, though it keeps its shape less well.",
-            RepairCode.UnfoldBrim => $"Knit the brim single instead of folded{With(repair)}.",
+            RepairCode.AnotherArrangement => $"{Arranged(repair)}{With(repair)}.",
+            RepairCode.Blend => $"Let neighbouring stripes look alike{With(repair)}.",
+            RepairCode.UnfoldBrim => $"Single brim, not folded{With(repair)}.",
             RepairCode.SmallerSize => $"Knit size {repair.Size}{With(repair)}.",
-            RepairCode.ThriftierBindOff => $"Work the edge the {(repair.BindOff == Knitting.Hats.EdgeKind.Tubular ? "tubular" : "ordinary")} way{With(repair)}.",
-            RepairCode.WeighSwatch => "Weigh a swatch: if you use yarn as most do, it is enough.",
+            RepairCode.ThriftierBindOff =>
+                $"{(repair.BindOff == EdgeKind.Tubular ? $"Tubular {Edge} instead of stretchy" : $"Plain {Edge} instead of tubular")}{With(repair)}.",
+            RepairCode.WeighSwatch => "Weigh a swatch. If you use yarn as most knitters do, it is enough.",
             _ => Buy(repair),
         };
     }
 
-    /// <summary>A leftover's name, or "a bought ball".</summary>
-    public string Name(string? id) => id is not null && _names.TryGetValue(id, out var name) ? name : "a bought ball";
-
-    // A braid's two strands are named once, by their braid.
-    private static string Where(Warning warning) =>
-        (warning.Part, warning.OtherPart) is ({ } a, { } b)
-            ? PartNames.Read(a) is { Kind: PartKind.Strand } x && PartNames.Read(b) is { Kind: PartKind.Strand } y && x.Number == y.Number ? $"braid {x.Number}" : $"{a} and {b}"
-            : warning.Part ?? warning.OtherPart ?? "parts";
-
-    private string Names(IEnumerable<string?> ids) => Listed([.. ids.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(Name)]);
-
-    private static string Listed(IReadOnlyList<string> items) => items.Count switch
-    {
-        0 => "",
-        1 => items[0],
-        _ when items.Any(i => i.Contains(" and ", StringComparison.Ordinal)) => string.Join("; ", items),
-        _ => $"{string.Join(", ", items.SkipLast(1))} and {items[^1]}",
-    };
-
-    private string LessLikely() => _answer.ChanceOfEnough < 0.5
-        ? "Covered, but more likely to run out than not. "
-        : "Everything is covered, but not surely enough. ";
-
-    private string ShortSentence()
-    {
-        var parts = _answer.Parts.Where(p => p.Short.Millimetres > 0).ToList();
-        var which = parts.Count switch
-        {
-            0 => "Something",
-            1 => Capital(The(parts[0].Part.Name)),
-            _ => $"{Capital(Number(parts.Count))} parts",
-        };
-        return $"{which} {(parts.Count == 1 ? "lacks" : "lack")} yarn: short by {Shown.BothUp(_answer.Short)}.";
-    }
-
-    private string Buy(Repair repair)
-    {
-        var what = repair.BuyBalls > 1 ? $"{Number(repair.BuyBalls.Value)} balls, {repair.BuyGrams} g in all" : $"{repair.BuyGrams} g";
-        var of = WeightClasses.Name(_answer.Hat.WeightClass).ToLowerInvariant();
-        var minis = repair.BuyMiniSkeins is { } many ? many == 1 ? ", a mini-skein of 20 g" : $", {Number(many)} mini-skeins of 20 g" : "";
-        return $"Buy {what} ({Shown.Both(repair.BuyMetres ?? default)}{minis}) of {of} yarn, first for {The(repair.Part!)}.";
-    }
-
-    private static string With(Repair repair) => repair.Stripes is { } n ? $", with {n} {(n == 1 ? "stripe" : "stripes")}" : "";
-
-    private static string Number(int n) => n switch
-    {
-        2 => "two",
-        3 => "three",
-        4 => "four",
-        5 => "five",
-        6 => "six",
-        7 => "seven",
-        8 => "eight",
-        9 => "nine",
-        10 => "ten",
-        _ => $"{n}",
-    };
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    /// <summary>A leftover's name, or "a new ball".</summary>
+    public string Name(string? id) => id is not null && _names.TryGetValue(id, out var name) ? name : "a new ball";
 
     /// <summary>What the smallest kit's brims are knitted from at worst; null where no hat asked for has a brim.</summary>
     public static string? OfBrim(BrimYarn? yarn) => yarn switch
     {
         BrimYarn.KeepsShape => "Every brim is knitted from yarn that keeps its shape.",
-        BrimYarn.Relaxes => "No skein that keeps its shape is long enough for every brim: one is knitted from yarn that relaxes with wear.",
-        BrimYarn.Unknown => "What the brim’s skein is spun of is not told, so whether it keeps its shape could not be looked at.",
-        BrimYarn.Stretches => "Only yarn that is prone to stretching is long enough for every brim.",
+        BrimYarn.Relaxes => "No skein that keeps its shape is long enough for every brim. One brim is knitted from yarn that loosens with wear.",
+        BrimYarn.Unknown => "The fibre of the brim’s skein is unknown: it may stretch.",
+        BrimYarn.Stretches => "Only yarn that may stretch is long enough for every brim.",
         _ => null,
     };
+
+    private string Edge => _answer.Hat.Plan is { Construction: not Construction.SideToSide } ? "cast-on" : "bind-off";
+
+    // A braid's two yarns are named once, by their braid.
+    private static string Where(Warning warning) =>
+        (warning.Part, warning.OtherPart) is ({ } a, { } b)
+            ? PartNames.Read(a) is { Kind: PartKind.Strand } x && PartNames.Read(b) is { Kind: PartKind.Strand } y && x.Number == y.Number
+                ? $"braid {x.Number}"
+                : $"{Part(a)} and {Part(b)}"
+            : The(warning.Part ?? warning.OtherPart ?? "that part");
+
+    private string Names(IEnumerable<string?> ids) => Terms.And([.. ids.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(Name)]);
+
+    /// <summary>The ball that limits a plan: the one furthest from the reserve asked, else the one least sure to last; null where none is used.</summary>
+    public static LeftoverAnswer? Limiting(IEnumerable<LeftoverAnswer> leftovers)
+    {
+        var used = leftovers.Where(l => l.Used.Millimetres > 0).ToList();
+        return used.Where(l => l.ShortOfReserve.Millimetres > 0).MaxBy(l => l.ShortOfReserve.Millimetres) ?? used.MinBy(l => l.OwnSureness);
+    }
+
+    private string Unsure(LeftoverAnswer ball)
+    {
+        if (_answer.ChanceOfEnough < 0.5)
+        {
+            return "There is enough by the label, but the yarn is more likely to run out.";
+        }
+
+        var measure = ball.Leftover.Ratio.Source == RatioSource.Guessed ? $" {ball.Leftover.Name}’s length is a guess: measure off 10 m."
+            : _answer.Why == Knitting.Matching.Why.NotCalibrated ? " Weigh a swatch to be surer." : "";
+        return $"There is enough, with your reserve, but knitters differ: {ball.Leftover.Name} lasts {Shown.TimesInTen(ball.OwnSureness)}.{measure}";
+    }
+
+    private string TooFewSentence(TooFew few)
+    {
+        var (stripes, brim) = (_answer.Hat.Stripes, _answer.Hat.Parts.Any(p => p.Kind == PartKind.Brim) ? 1 : 0);
+        var (wanted, there) = (Terms.Number(few.Wanted), Terms.Number(few.There));
+        var parts = $"{Terms.Capital(Terms.Number(stripes))} {(stripes == 1 ? "stripe" : "stripes")}{(brim == 1 ? " and a brim" : "")}";
+        return few.Wanted == stripes + brim
+            ? $"{parts} need {wanted} colours; you have {there}."
+            : $"This hat needs {wanted} yarns of {Shown.OwnAbout(few.Each)} or more; you have {there}.";
+    }
+
+    private string ShortSentence()
+    {
+        var parts = _answer.Parts.Where(p => p.Short.Millimetres > 0).ToList();
+        return parts switch
+        {
+            [{ Part.Kind: PartKind.Brim } brim] when _answer.Leftovers.All(l => l.Leftover.Held < brim.Need) =>
+                $"No ball is long enough for {(_answer.Hat.Plan is { BrimFolded: true } ? "a folded brim" : "the brim")} in size {_answer.Hat.Size}.",
+            [{ From: null } one] => $"Nothing is left for {The(one.Part.Name)}: it needs {Shown.OwnAbout(one.Need)}.",
+            [var one] => $"{Terms.Capital(The(one.Part.Name))} is short by {Shown.OwnAbout(one.Short)}.",
+            _ => $"{Terms.Capital(Terms.Number(parts.Count))} parts are short of yarn, by {Shown.OwnAbout(_answer.Short)} in all.",
+        };
+    }
+
+    private static string Arranged(Repair repair) => repair.Arrangement switch
+    {
+        Arrangement.OwnColours => "Make every stripe different",
+        Arrangement.OneGround => "Use one main colour",
+        Arrangement.OneThread => "Use one colour through braids and brim",
+        Arrangement.InTurn => $"Repeat {Terms.Number(repair.InTurn ?? 3)} colours",
+        _ => "Let any yarn go anywhere",
+    };
+
+    private string Buy(Repair repair)
+    {
+        var yarn = Terms.Short(_answer.Hat.WeightClass);
+        var colours = repair.BuyBalls > 1 ? $" in {Terms.Number(repair.BuyBalls.Value)} colours" : "";
+        var what = repair.BuyMiniSkeins is { } many ? $"{Terms.Number(many)} 20 g mini-{(many == 1 ? "skein" : "skeins")} of {yarn}"
+            : $"{repair.BuyGrams} g of {yarn}";
+        return $"Buy {what}{colours}, {(repair.BuyBalls > 1 ? "first " : "")}for {The(repair.Part!)}.";
+    }
+
+    private static string Rows(int count) => count == 1 ? "one row" : $"{Terms.Number(count)} rows";
+
+    private static string With(Repair repair) => repair.Stripes is { } n ? $", with {Terms.Stripes(n)}" : "";
 }

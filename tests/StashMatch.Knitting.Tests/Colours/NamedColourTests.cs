@@ -109,6 +109,6 @@ public sealed class NamedColourTests
     public void Anything_else_is_a_message(string typed)
     {
         Assert.False(NamedColour.TryRead(typed, out _, out var message));
-        Assert.StartsWith("must be a plain word", message, StringComparison.Ordinal);
+        Assert.StartsWith("must be a colour such as", message, StringComparison.Ordinal);
     }
 }

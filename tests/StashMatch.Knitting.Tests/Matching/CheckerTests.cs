@@ -87,7 +87,18 @@ public sealed class CheckerTests
     public void Leftovers_that_take_turns_come_round_again() => Sees("stripe 1 and stripe 3 are one part from two leftovers", a => Swapped(a, "stripe 3", OtherThan(a, "stripe 1")), Asked with { Arrangement = Arrangement.InTurn, InTurn = 2 });
 
     [Fact]
-    public void A_yes_holds_the_allowance() => Throws("a yes without the allowance", Answered(Asked), Asked with { AllowancePercent = 100_000 });
+    public void A_yes_holds_the_allowance() => Throws("another reserve is short", Answered(Asked), Asked with { AllowancePercent = 100_000 });
+
+    [Fact]
+    public void Each_leftover_of_a_yes_is_as_sure_as_was_asked() => Throws("a yes less sure than was asked", Answered(Asked) is var a ? a with { Sureness = 0.8 } : a, Asked);
+
+    [Fact]
+    public void Each_leftover_is_as_sure_as_it_is_said_to_be() => Sees(
+        "another own sureness",
+        a => a with { Leftovers = [.. a.Leftovers.Select(l => l.Used.Millimetres > 0 ? l with { OwnSureness = l.OwnSureness - 0.01 } : l)] });
+
+    [Fact]
+    public void No_plan_is_surer_than_its_weakest_leftover() => Sees("the joint chance is not between", a => a with { ChanceOfEnough = 1.01 });
 
     [Fact]
     public void A_part_comes_from_the_leftover_it_is_kept_to()

@@ -42,7 +42,7 @@ public sealed class RepairTests
             foreach (var repair in answer.Repairs.Where(r => r.Code is not (RepairCode.Buy or RepairCode.WeighSwatch)))
             {
                 // A repair of one part speaks of the count the answer has; one of the whole hat leaves an open count open.
-                var ofAPart = repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.WiderBrimSet or RepairCode.FewerRows or RepairCode.RePairBraid or RepairCode.DropBraid or RepairCode.JoinNearMatch;
+                var ofAPart = repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.FewerRows or RepairCode.RePairBraid or RepairCode.DropBraid or RepairCode.JoinNearMatch;
                 var mended = Ask(Applied(ofAPart ? question with { Stripes = answer.Hat.Stripes } : question, repair));
                 Assert.True(repair.Verdict == mended.Verdict, $"{repair.Code}: {repair.Verdict}, but {mended.Verdict}");
                 Assert.Equal(mended.Hat.Stripes, repair.Stripes ?? answer.Hat.Stripes);
@@ -162,7 +162,7 @@ public sealed class RepairTests
         Question Keep(string part, string leftover) => question with { Locks = [.. question.Locks.Where(l => l.Part != part), new(part, leftover)] };
         return repair.Code switch
         {
-            RepairCode.MoveOne or RepairCode.WiderBrimSet => Keep(repair.Part!, repair.Leftover!),
+            RepairCode.MoveOne => Keep(repair.Part!, repair.Leftover!),
             RepairCode.FewerRows => question with { Hat = OwnRows.TryPut(hat!, question.Size, repair.Rows!, out var own, out _) ? own : hat! },
             RepairCode.RePairBraid => question with { Apart = [$"{repair.Part} strand a", $"{repair.Part} strand b"] },
             RepairCode.DropBraid => question with { Hat = hat! with { Braids = hat.Braids with { Without = [int.Parse(repair.Part![6..], System.Globalization.CultureInfo.InvariantCulture)] } } },

@@ -1,6 +1,7 @@
 using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Matching.Search;
 using StashMatch.Knitting.Tests.Oracle;
 using StashMatch.Knitting.Yarns;
 using Xunit;
@@ -69,14 +70,6 @@ public sealed class RuleByRuleTests
     }
 
     [Fact]
-    public void By_position_what_may_stay_bare_stays_bare()
-    {
-        var question = Of(["stripe 1", "stripe 2", "crown"], [9, 9, 5], 10, 5) with { Blend = true };
-        Assert.Equal(Found.No, ByPosition(question));
-        Assert.Equal(Found.Yes, ByPosition(question, need => need == 9_000 ? 1 : 0));
-    }
-
-    [Fact]
     public void By_position_a_stripe_of_its_own_shares_with_no_brim_whichever_is_put_first()
     {
         var question = Of(["brim", "stripe 1"], [5, 5], 20) with { Arrangement = Arrangement.OwnColours };
@@ -85,10 +78,10 @@ public sealed class RuleByRuleTests
         Assert.Equal(Found.Yes, ByPosition(Of(["brim", "crown", "stripe 1"], [5, 5, 5], 10, 5) with { Arrangement = Arrangement.OwnColours }));
     }
 
-    private static Found ByPosition(Question question, Func<long, int>? bareOfNeed = null)
+    private static Found ByPosition(Question question)
     {
         Assert.True(question.Hat.TryNeeds("X", question.Stripes!.Value, out var hat, out _));
-        return Inside.ByPosition(question, hat, bareOfNeed);
+        return Inside.ByPosition(question, hat);
     }
 
     private static Question Coloured(Question question, params int[] colours) =>

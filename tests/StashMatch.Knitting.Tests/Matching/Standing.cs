@@ -1,32 +1,31 @@
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Tests.Oracle;
 using Xunit;
 
 namespace StashMatch.Knitting.Tests.Matching;
 
-/// <summary>How an answer stands in tiers 1 to 3, read off the answer alone.</summary>
+/// <summary>How a question stands: what is said of it, as against the plan that is shown.</summary>
 /// <param name="Answer">The answer.</param>
-/// <param name="Bare">Millimetres left uncovered in each band, brim and crown first; less is better.</param>
-/// <param name="Worth">How tidy what is covered leaves the leftovers at the rung reached (0 where something is uncovered), in millimetres.</param>
-internal sealed record Standing(Answer Answer, IReadOnlyList<long> Bare, long Worth)
+/// <param name="WordProven">Whether the word and how far it reaches are said to be proven.</param>
+/// <param name="Proven">Whether the metres short, the brim and the sureness of the plan are said to be proven too.</param>
+internal sealed record Standing(Answer Answer, bool WordProven, bool Proven)
 {
-    public bool Proven => Answer.ProvenBest;
 
-    public decimal Rung => Answer.SafeToPercent ?? -1;
+    public long Short => Answer.Short.Millimetres;
+
+    public (Word Word, double Reach) Sure => (Comparison.WordOf(Answer), Answer.Reach);
 
     public static Standing Of(Question question)
     {
-        Assert.True(Matcher.TryAnswer(question, out var answer, out _, TestContext.Current.CancellationToken));
-        var sheet = Oracle.Sheet.Of(question, answer.Hat);
-        var bare = new long[4];
-        var ballOf = Oracle.Comparison.BallOf(sheet, answer);
-        for (var i = 0; i < ballOf.Length; i++)
-        {
-            bare[sheet.Lots[i].Band] += ballOf[i] < 0 ? sheet.Lots[i].Need : 0;
-        }
-
-        return new Standing(answer, bare, sheet.Worth(answer.SafeToPercent ?? 0, ballOf));
+        Assert.True(Matcher.TryAnswer(question, out var answer, out var why, TestContext.Current.CancellationToken), why?.Reason);
+        var (word, plan) = Inside.ProvenOf(question);
+        return new Standing(answer, word, plan);
     }
 
-    /// <summary>Below 0 where this covers less than <paramref name="other"/>, band by band; above 0 where it covers more.</summary>
-    public int CoversAgainst(Standing other) => other.Bare.Zip(Bare, (o, b) => o.CompareTo(b)).FirstOrDefault(c => c != 0);
+    /// <summary>What is worse here than in <paramref name="other"/>, or null: the word and how far it reaches, or the metres short; each where both are proven.</summary>
+    public string? WorseThan(Standing other) => WordProven && other.WordProven && Sure.CompareTo(other.Sure) < 0 ? $"{other.Sure} became {Sure}"
+        : Proven && other.Proven && Short > other.Short ? $"short by {other.Short} mm became {Short}"
+        : null;
+
+    public override string ToString() => $"{Sure}, short by {Short} mm, {Answer.Why}{(Proven ? "" : ", not proven")}";
 }

@@ -15,13 +15,19 @@ internal static class ColourOrderModel
 
     /// <summary>The best sum of steps.</summary>
     /// <param name="sheet">The question.</param>
-    /// <param name="rung">What every leftover used has to spare at least, per cent.</param>
+    /// <param name="bears">What each leftover may bear, millimetres.</param>
     /// <param name="width">How wide the brim's choice is, 0 to 3.</param>
     /// <param name="worth">How tidy it has to be at least.</param>
     /// <param name="gradient">Small steps, or big ones.</param>
-    public static Settled Solve(Sheet sheet, decimal rung, int width, long worth, bool gradient)
+    /// <param name="seamDiffers">Whether the first stripe and the last have to differ too.</param>
+    public static Settled Solve(Sheet sheet, long[] bears, int width, long worth, bool gradient, bool seamDiffers = false)
     {
-        var compact = new CompactModel(sheet, rung, width, coverAll: true);
+        var compact = new CompactModel(sheet, bears, width, coverAll: true);
+        if (seamDiffers && sheet.Seam is { } seam)
+        {
+            compact.KeepApart([seam]);
+        }
+
         compact.AtLeastAsTidyAs(worth);
         var model = compact.Model;
         var (terms, sizes) = (new List<BoolVar>(), new List<long>());

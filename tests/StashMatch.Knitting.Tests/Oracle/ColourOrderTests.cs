@@ -17,19 +17,21 @@ public sealed class ColourOrderTests
             var question = Instances.Tied(10 + (seed % 5), 4 + (seed % 3), seed);
             var (any, ordered) = (Ask(question), Ask(question with { ColourOrder = order }));
             var sheet = Sheet.Of(question, any.Hat);
-            var (before, after) = (Comparison.BallOf(sheet, any), Comparison.BallOf(sheet, ordered));
-            Assert.Equal((any.Verdict, any.SafeToPercent, any.ProvenBest), (ordered.Verdict, ordered.SafeToPercent, ordered.ProvenBest));
-            Assert.Equal(sheet.Bands(before), sheet.Bands(after));
-            if (any.SafeToPercent is not { } rung || !any.ProvenBest)
+            var (before, after) = (Comparison.BallOf(sheet, any.Parts), Comparison.BallOf(sheet, ordered.Parts));
+            Assert.Equal((any.Verdict, any.Why, any.Reach, any.Sureness, any.Short, any.ProvenBest), (ordered.Verdict, ordered.Why, ordered.Reach, ordered.Sureness, ordered.Short, ordered.ProvenBest));
+            if (any.Verdict == Verdict.No || !any.ProvenBest)
             {
                 return;
             }
 
-            var width = Enumerable.Range(0, 4).First(w => sheet.Broken(before, rung, w) is null);
-            Assert.Null(sheet.Broken(after, rung, width));
-            Assert.Equal(sheet.Worth(rung, before), sheet.Worth(rung, after));
+            var rungs = new Rungs(sheet);
+            var (word, rung, keeps) = rungs.Judge(sheet.LoadsOf(before));
+            var bears = keeps ? rungs.Kept(word, rung) : rungs.Bears(word, rung);
+            var (width, worth) = (sheet.WidthOf(before), sheet.Worth(bears, before));
+            Assert.Null(sheet.Broken(after, bears, width));
+            Assert.Equal(worth, sheet.Worth(bears, after));
             var gradient = order == ColourOrder.Gradient;
-            var best = ColourOrderModel.Solve(sheet, rung, width, sheet.Worth(rung, before), gradient);
+            var best = ColourOrderModel.Solve(sheet, bears, width, worth, gradient, sheet.SeamDiffers(after));
             if (best.Proof != Proof.Best)
             {
                 return;

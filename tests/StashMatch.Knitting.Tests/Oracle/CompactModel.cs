@@ -12,13 +12,13 @@ internal sealed class CompactModel
     private readonly BoolVar?[,] _from;
 
     /// <param name="sheet">The question.</param>
-    /// <param name="rung">What every leftover used has to spare at least, per cent.</param>
+    /// <param name="bears">What each leftover may bear, millimetres.</param>
     /// <param name="width">How wide the brim's choice is, 0 to 3.</param>
     /// <param name="coverAll">Whether every lot has to be covered.</param>
     /// <param name="colours">Whether the colour rule is written down too.</param>
-    public CompactModel(Sheet sheet, decimal rung, int width, bool coverAll, bool colours = true)
+    public CompactModel(Sheet sheet, long[] bears, int width, bool coverAll, bool colours = true)
     {
-        (_sheet, _bears) = (sheet, sheet.BearsAt(rung));
+        (_sheet, _bears) = (sheet, bears);
         var (lots, balls) = (sheet.Lots, _bears.Length);
         _from = new BoolVar?[lots.Length, balls];
         for (var i = 0; i < lots.Length; i++)
@@ -59,18 +59,21 @@ internal sealed class CompactModel
     }
 
     /// <summary>Anything that covers everything and keeps the rules; the other model is asked where this one gives up.</summary>
-    public static Settled Any(Sheet sheet, decimal rung, int width) =>
-        new CompactModel(sheet, rung, width, coverAll: true).Solve() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, rung, width, tidy: false);
+    public static Settled Any(Sheet sheet, long[] bears, int width) =>
+        new CompactModel(sheet, bears, width, coverAll: true).Solve() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, bears, width, tidy: false);
 
     /// <summary>The tidiest way to cover everything; the other model is asked where this one gives up.</summary>
-    public static Settled Tidiest(Sheet sheet, decimal rung, int width) =>
-        new CompactModel(sheet, rung, width, coverAll: true).Tidiest() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, rung, width);
+    public static Settled Tidiest(Sheet sheet, long[] bears, int width) =>
+        new CompactModel(sheet, bears, width, coverAll: true).Tidiest() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, bears, width);
 
     /// <summary>The model, for more to be written into it.</summary>
     public CpModel Model => _model;
 
     /// <summary>Whether a lot comes from a leftover; null where it cannot.</summary>
     public BoolVar? From(int lot, int ball) => _from[lot, ball];
+
+    /// <summary>Keeps more lots apart than the colour rule does.</summary>
+    public void KeepApart(IEnumerable<(int A, int B)> lots) => WriteColourRule(_model, _sheet, _from, lots);
 
     /// <summary>Asks for so much tidiness.</summary>
     public void AtLeastAsTidyAs(long worth) => _model.Add(WriteTidiness(maximise: false) >= worth);
@@ -79,56 +82,34 @@ internal sealed class CompactModel
     public Settled Any() => Solve();
 
     /// <summary>The tidiest.</summary>
-    /// <param name="bands">Millimetres to be covered in each band, or null where everything is.</param>
-    public Settled Tidiest(IReadOnlyList<long>? bands = null)
+    public Settled Tidiest()
     {
-        HoldBands(bands ?? []);
         WriteTidiness();
         return Solve();
     }
 
-    /// <summary>The most that can be covered: band by band, in the order of the bands.</summary>
-    public static Settled MostCovered(Sheet sheet, int width)
+    /// <summary>The most that can go in where not everything can: of each leftover all its load, or all it holds.</summary>
+    public static Settled MostIn(Sheet sheet)
     {
-        var settled = new Settled(Proof.Best, 0, []);
-        var bands = new List<long>();
-        for (var band = 0; band < 4; band++)
+        // Nothing stops a load from being longer than what there is; no more than that goes in, nor more than each lot takes of it.
+        var compact = new CompactModel(sheet, [.. sheet.Held.Select(_ => sheet.Whole)], 3, coverAll: false);
+        var goesIn = new List<IntVar>();
+        for (var b = 0; b < sheet.Held.Length; b++)
         {
-            if (!sheet.Lots.Any(l => l.Band == band))
-            {
-                bands.Add(0);
-                continue;
-            }
-
-            var model = new CompactModel(sheet, 0, width, coverAll: false);
-            model.HoldBands(bands);
-            model._model.Maximize(model.InBand(band));
-            settled = model.Solve();
-            if (settled.Proof != Proof.Best)
-            {
-                return settled;
-            }
-
-            bands.Add(settled.Value);
+            var (on, needs) = compact.LoadOn(b);
+            goesIn.Add(compact._model.NewIntVar(0, sheet.Held[b], ""));
+            compact._model.Add(goesIn[b] <= LinearExpr.WeightedSum(on, needs.ConvertAll(n => Math.Min(n, sheet.Held[b]))));
         }
 
-        return settled with { Value = bands.Sum() };
-    }
-
-    /// <summary>Up to so many assignments that are as tidy as <paramref name="worth"/>.</summary>
-    public IReadOnlyList<int[]> AsTidyAs(long worth, int most)
-    {
-        AtLeastAsTidyAs(worth);
-        var found = new Collector(this, most);
-        new CpSolver { StringParameters = Parameters + ",enumerate_all_solutions:true" }.Solve(_model, found);
-        return found.All;
+        compact._model.Maximize(LinearExpr.Sum(goesIn));
+        return compact.Solve() is { Proof: not Proof.Open } settled ? settled : PatternModel.MostIn(sheet);
     }
 
     /// <summary>If one lot comes from a leftover, the one beside it comes from none like it.</summary>
-    internal static void WriteColourRule(CpModel model, Sheet sheet, BoolVar?[,] from)
+    internal static void WriteColourRule(CpModel model, Sheet sheet, BoolVar?[,] from, IEnumerable<(int A, int B)>? apart = null)
     {
         var balls = sheet.Held.Length;
-        foreach (var (i, j) in sheet.Apart)
+        foreach (var (i, j) in apart ?? sheet.Apart)
         {
             for (var b = 0; b < balls; b++)
             {
@@ -167,10 +148,10 @@ internal sealed class CompactModel
     internal static string Parameters => string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:7,linearization_level:2,cp_model_probing_level:0,symmetry_level:0,max_deterministic_time:{Limit}");
 
     /// <summary>The solver's own measure of work after which it gives up.</summary>
-    internal static double Limit { get; set; } = 2;
+    internal static double Limit { get; set; } = 0.5;
 
     /// <summary>Whether what was left open is tried again with the solver's usual settings, which see through equal leftovers.</summary>
-    internal static bool Patient { get; set; } = true;
+    internal static bool Patient { get; set; }
 
     private List<BoolVar> OfLot(int lot) => [.. Enumerable.Range(0, _bears.Length).Select(b => _from[lot, b]).OfType<BoolVar>()];
 
@@ -190,31 +171,6 @@ internal sealed class CompactModel
             {
                 _model.AddAtMostOne(stripes.Append(head));
             }
-        }
-    }
-
-    private LinearExpr InBand(int band)
-    {
-        var terms = new List<BoolVar>();
-        var needs = new List<long>();
-        for (var i = 0; i < _sheet.Lots.Length; i++)
-        {
-            if (_sheet.Lots[i].Band == band)
-            {
-                var own = OfLot(i);
-                terms.AddRange(own);
-                needs.AddRange(own.Select(_ => _sheet.Lots[i].Need));
-            }
-        }
-
-        return LinearExpr.WeightedSum(terms, needs);
-    }
-
-    private void HoldBands(IReadOnlyList<long> bands)
-    {
-        for (var band = 0; band < bands.Count; band++)
-        {
-            _model.Add(InBand(band) >= bands[band]);
         }
     }
 
@@ -262,18 +218,4 @@ internal sealed class CompactModel
 
     private int[] Read(Func<BoolVar, bool> isTrue) =>
         [.. Enumerable.Range(0, _sheet.Lots.Length).Select(i => Enumerable.Range(0, _bears.Length).FirstOrDefault(b => _from[i, b] is { } from && isTrue(from), -1))];
-
-    private sealed class Collector(CompactModel model, int most) : CpSolverSolutionCallback
-    {
-        public List<int[]> All { get; } = [];
-
-        public override void OnSolutionCallback()
-        {
-            All.Add(model.Read(BooleanValue));
-            if (All.Count >= most)
-            {
-                StopSearch();
-            }
-        }
-    }
 }

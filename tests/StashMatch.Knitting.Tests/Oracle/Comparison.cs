@@ -1,92 +1,83 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
-using StashMatch.Knitting.Odds;
-using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Tests.Oracle;
 
-/// <summary>One answer held against what the models prove, tier by tier.</summary>
+/// <summary>One answer held against the rule, tier by tier, and its figures against own arithmetic.</summary>
 internal sealed class Comparison
 {
-    private const double GoodChance = 0.80;
+    private const double Noise = 2e-4;
     private readonly List<string> _complaints = [];
+    private readonly Question _question;
     private readonly Answer _answer;
     private readonly Sheet _sheet;
+    private readonly Rungs _rungs;
     private readonly int[] _ballOf;
+    private readonly bool _plan;
 
     private Comparison(Question question, Answer answer)
     {
-        (_answer, _sheet) = (answer, Sheet.Of(question, answer.Hat));
-        _ballOf = BallOf(_sheet, answer);
-    }
-
-    /// <summary>The leftover each lot wholly comes from, -1 where none gives it all, read off an answer.</summary>
-    public static int[] BallOf(Sheet sheet, Answer answer)
-    {
-        var at = sheet.Question.Leftovers.Select((l, i) => (l.Id, i)).ToDictionary(l => l.Id, l => l.i, StringComparer.Ordinal);
-        return [.. sheet.Lots.Select((lot, i) =>
-        {
-            var from = lot.Members.SelectMany(m => answer.Parts[m].All).Where(a => sheet.Fits(i, at[a.Leftover], 3)).GroupBy(a => a.Leftover, StringComparer.Ordinal)
-                .FirstOrDefault(g => g.Sum(a => a.Metres.Millimetres) == lot.Need);
-            return from is null ? -1 : at[from.Key];
-        })];
+        (_question, _answer, _sheet) = (question, answer, Sheet.Of(question, answer.Hat));
+        (_rungs, _ballOf) = (new Rungs(_sheet), BallOf(_sheet, answer.Parts));
+        (WordProven, _plan) = Inside.ProvenOf(question);
     }
 
     /// <summary>What is wrong with the answer; empty where nothing is.</summary>
     public IReadOnlyList<string> Complaints => _complaints;
 
+    /// <summary>What the rule says.</summary>
+    public Ruling Ruling { get; private set; } = new() { Word = null };
+
     /// <summary>Whether the solver's own limit left something unsaid.</summary>
     public bool Open { get; private set; }
 
-    public bool Proven => _answer.ProvenBest;
+    public Answer Answer => _answer;
 
-    public bool Complete => _answer.Verdict != Verdict.No;
+    /// <summary>Whether the word and how far it reaches are said to be proven.</summary>
+    public bool WordProven { get; }
 
-    public static Comparison Of(Question question, CancellationToken cancel)
+    /// <summary>Whether the metres short are said to be proven.</summary>
+    public bool ShortProven => _plan;
+
+    public static Comparison Of(Question question, Func<Sheet, IReadOnlyList<int>?, Ruling> rule, Func<Question, HatNeeds, Why?> why, CancellationToken cancel)
     {
-        if (!Matcher.TryAnswer(question, out var answer, out var why, cancel))
+        if (!Matcher.TryAnswer(question, out var answer, out var cannot, cancel))
         {
-            throw new ArgumentException(why.Reason, nameof(question));
+            throw new ArgumentException(cannot.Reason, nameof(question));
         }
 
         var comparison = new Comparison(question, answer);
-        comparison.Compare();
+        comparison.Legal();
+        if (comparison._complaints.Count == 0)
+        {
+            var covered = comparison._ballOf.All(b => b >= 0) && answer.Verdict != Verdict.No;
+            comparison.Compare(rule(comparison._sheet, covered ? comparison._ballOf : null));
+            comparison.Reason(why(question, answer.Hat));
+        }
+
         return comparison;
     }
 
-    private void Compare()
+    /// <summary>The leftover each lot comes from, wholly or in part, -1 where none gives anything.</summary>
+    public static int[] BallOf(Sheet sheet, IReadOnlyList<PartAnswer> parts)
     {
-        Legal();
-        if (_complaints.Count > 0)
+        var at = sheet.Question.Leftovers.Select((l, i) => (l.Id, i)).ToDictionary(l => l.Id, l => l.i, StringComparer.Ordinal);
+        return [.. sheet.Lots.Select((lot, i) =>
         {
-            return;
-        }
-
-        var width = -1;
-        for (var w = 0; w < _sheet.Widths && width < 0; w++)
-        {
-            var any = CompactModel.Any(_sheet, 0, _sheet.Widths == 1 ? 3 : w);
-            Open |= any.Proof == Proof.Open;
-            width = any.Proof == Proof.Best ? _sheet.Widths == 1 ? 3 : w : -1;
-        }
-
-        if (Open)
-        {
-            return;
-        }
-
-        Say(Complete && width < 0, "covered, but the model knows no way to cover it");
-        Say(!Complete && width >= 0 && Proven, $"said to be short for sure, but it can be covered (brim width {width})");
-        if (width < 0)
-        {
-            Incomplete();
-        }
-        else if (Complete)
-        {
-            Say(Proven && _sheet.Broken(_ballOf, 0, width) is not null, $"the brim is from a wider choice than need be (width {width} does)");
-            Safe(_sheet.Broken(_ballOf, 0, width) is null ? width : 3);
-        }
+            var from = lot.Members.SelectMany(m => parts[m].All).Where(a => a.Metres.Millimetres > 0 && sheet.Fits(i, at[a.Leftover], 3)).Select(a => a.Leftover).FirstOrDefault();
+            return from is null ? -1 : at[from];
+        })];
     }
+
+    /// <summary>The word an answer tells, by the label told apart.</summary>
+    public static Word WordOf(Answer answer) => answer.Verdict switch
+    {
+        Verdict.Yes => Word.Yes,
+        Verdict.OnlyJust => answer.Reach <= 0.5 ? Word.ByTheLabel : Word.OnlyJust,
+        _ => Word.No,
+    };
+
+    private static decimal Rounded(double rung) => (decimal)Math.Round(rung, 4);
 
     private void Say(bool wrong, string complaint)
     {
@@ -98,127 +89,168 @@ internal sealed class Comparison
 
     private void Legal()
     {
-        Say(_sheet.Broken(_ballOf, 0, 3) is not null, $"breaks a rule: {_sheet.Broken(_ballOf, 0, 3)}");
+        var no = _answer.Verdict == Verdict.No;
+        if (Enumerable.Range(0, _ballOf.Length).FirstOrDefault(i => _ballOf[i] >= 0 && !_sheet.MayJoin(i, _ballOf[i], _ballOf, 3), -1) is >= 0 and var bad)
+        {
+            _complaints.Add($"lot {bad} may not come from leftover {_ballOf[bad]}");
+            return;
+        }
+
+        var (loads, given) = (_sheet.LoadsOf(_ballOf), 0L);
         foreach (var lots in _sheet.Lots.GroupBy(l => l.Members))
         {
-            var need = lots.Key.Sum(m => _answer.Parts[m].Need.Millimetres);
-            var from = lots.Key.SelectMany(m => _answer.Parts[m].All).Select(a => a.Leftover).Distinct(StringComparer.Ordinal).Count();
-            Say(need != lots.Sum(l => l.Need), $"parts {string.Join(' ', lots.Key)} take {lots.Sum(l => l.Need)} mm, not {need}");
-            Say(from > lots.Count(), $"parts {string.Join(' ', lots.Key)} are from several leftovers");
+            var parts = lots.Key.Select(m => _answer.Parts[m]).ToList();
+            Say(parts.Sum(p => p.Need.Millimetres) != lots.Sum(l => l.Need), $"{parts[0].Part.Name} takes {lots.Sum(l => l.Need)} mm, not {parts.Sum(p => p.Need.Millimetres)}");
+            Say(parts.Exists(p => p.All.Sum(a => a.Metres.Millimetres) + p.Short.Millimetres != p.Need.Millimetres), $"{parts[0].Part.Name}: what goes in and what is short are not the need");
+            Say(parts.SelectMany(p => p.All).Select(a => a.Leftover).Distinct(StringComparer.Ordinal).Count() > lots.Count(), $"{parts[0].Part.Name} is from several leftovers");
+            given += parts.Sum(p => p.All.Sum(a => a.Metres.Millimetres));
         }
 
-        Say(_answer.Short.Millimetres != ShortOf(_sheet, _ballOf), $"short by {_answer.Short}, not {ShortOf(_sheet, _ballOf)} mm");
-        var covered = Array.TrueForAll(_ballOf, b => b >= 0);
-        Say(covered != Complete, "the verdict and what is covered do not go together");
-        Say(!covered && (_answer.ChanceOfEnough != 0 || _answer.MarginPercent != 0 || _answer.SafeToPercent is not null), "short, but with a chance, a margin or a rung");
-        if (covered)
+        Say(_answer.Short.Millimetres != _sheet.Whole - given, $"short by {_answer.Short}, not {_sheet.Whole - given} mm");
+        Say(no != _answer.Short.Millimetres > 0, $"{_answer.Verdict}, short by {_answer.Short}");
+        if (no)
         {
-            var chance = ChanceOf(_ballOf);
-            var held = _sheet.Broken(_ballOf, _sheet.Question.AllowancePercent, 3) is null;
-            Say(Math.Abs(chance - _answer.ChanceOfEnough) > 1e-9, $"the chance is {chance}, not {_answer.ChanceOfEnough}");
-            Say((_answer.Verdict == Verdict.Yes) != (held && chance >= GoodChance), $"{_answer.Verdict}: with the allowance {held}, chance {chance}");
-            Say(_sheet.Broken(_ballOf, _answer.SafeToPercent!.Value, 3) is not null, $"not safe to {_answer.SafeToPercent} %");
-        }
-    }
-
-    // Each uncovered lot, longest first, is short by its need less the longest free remainder that every rule lets it have.
-    private static long ShortOf(Sheet sheet, int[] covered)
-    {
-        var ballOf = (int[])covered.Clone();
-        var free = sheet.Held.Zip(sheet.LoadsOf(ballOf), (h, l) => h - l).ToArray();
-        var shortBy = 0L;
-        foreach (var lot in Enumerable.Range(0, ballOf.Length).Where(i => covered[i] < 0).OrderByDescending(i => sheet.Lots[i].Need).ThenBy(i => i))
-        {
-            var longest = Enumerable.Range(0, free.Length).Where(b => free[b] > 0 && sheet.MayJoin(lot, b, ballOf, 3)).DefaultIfEmpty(-1).MaxBy(b => b < 0 ? 0 : free[b]);
-            var goesIn = longest < 0 ? 0 : Math.Min(free[longest], sheet.Lots[lot].Need);
-            shortBy += sheet.Lots[lot].Need - goesIn;
-            if (longest >= 0)
-            {
-                (ballOf[lot], free[longest]) = (longest, free[longest] - goesIn);
-            }
-        }
-
-        return shortBy;
-    }
-
-    private void Incomplete()
-    {
-        var most = CompactModel.MostCovered(_sheet, 3);
-        if (most.Proof == Proof.Open)
-        {
-            Open = true;
+            Say(given != _sheet.GoesIn(_ballOf), $"{given} mm go in where {_sheet.GoesIn(_ballOf)} could");
+            Say(_answer.ChanceOfEnough != 0 || _answer.MarginPercent != 0 || _answer.Sureness != 0 || _answer.Reach != 0, "short, but with a chance, a margin or a rung");
+            Served();
             return;
         }
 
-        var (ours, best) = (_sheet.Bands(_ballOf), _sheet.Bands(most.BallOf));
-        var order = ours.Zip(best, (o, b) => o.CompareTo(b)).FirstOrDefault(c => c != 0);
-        Say(order > 0, $"covers more than can be: {string.Join(' ', ours)} for {string.Join(' ', best)}");
-        Say(order < 0 && Proven, $"said to cover the most, but does not: {string.Join(' ', ours)} for {string.Join(' ', best)}");
-        if (order == 0)
+        Plan("the plan", loads, _answer.ChanceOfEnough, _answer.Sureness, _answer.Leftovers);
+        foreach (var plan in _answer.Plans)
         {
-            Tidy(new CompactModel(_sheet, 0, 3, coverAll: false).Tidiest(best), 0);
+            var ballOf = BallOf(_sheet, plan.Parts);
+            Say(_sheet.Broken(ballOf, _sheet.Held, 3) is not null || ballOf.Contains(-1), $"{plan.Kind}: {_sheet.Broken(ballOf, _sheet.Held, 3)}");
+            Plan($"{plan.Kind}", _sheet.LoadsOf(ballOf), plan.ChanceOfEnough, plan.Sureness, plan.Leftovers);
         }
     }
 
-    private void Safe(int width)
+    // Of a leftover asked for more than it holds the higher band is served first, then the longer part.
+    private void Served()
     {
-        var rung = _answer.SafeToPercent!.Value;
-        var allowance = _sheet.Question.AllowancePercent;
-        var enough = rung >= allowance && _answer.ChanceOfEnough >= GoodChance;
-        foreach (var other in _sheet.Ladder.Where(r => enough ? r >= allowance && r < rung : r > rung))
+        foreach (var ball in Enumerable.Range(0, _sheet.Held.Length))
         {
-            // A lower rung would have ended the climb had its best plan been likely enough; a higher one, had there been a plan at all.
-            if (enough)
+            var rest = _sheet.Held[ball];
+            foreach (var i in Enumerable.Range(0, _ballOf.Length).Where(i => _ballOf[i] == ball).OrderBy(i => _sheet.Lots[i].Band).ThenByDescending(i => _sheet.Lots[i].Need))
             {
-                Say(Proven && AlwaysEnough(other, width), $"climbed to {rung} %, though the best plan at {other} % is likely enough");
-                continue;
-            }
-
-            var higher = CompactModel.Any(_sheet, other, width);
-            Open |= higher.Proof == Proof.Open;
-            Say(Proven && higher.Proof == Proof.Best, $"said to be safest at {rung} %, but {other} % can be had");
-            break;
-        }
-
-        if (!enough)
-        {
-            foreach (var other in _sheet.Ladder.Where(r => r >= allowance && r < rung))
-            {
-                Say(Proven && AlwaysEnough(other, width), $"only just, though the best plan at {other} % is likely enough");
+                var id = _question.Leftovers[ball].Id;
+                var got = _sheet.Lots[i].Members.Sum(m => _answer.Parts[m].All.Where(a => a.Leftover == id).Sum(a => a.Metres.Millimetres));
+                var due = Math.Min(rest, _sheet.Lots[i].Need);
+                Say(_sheet.Lots.Count(l => l.Members == _sheet.Lots[i].Members) == 1 && got != due, $"lot {i} gets {got} mm of {id}, not {due}");
+                rest -= due;
             }
         }
-
-        Tidy(CompactModel.Tidiest(_sheet, rung, width), rung);
     }
 
-    private bool AlwaysEnough(decimal rung, int width)
+    private void Plan(string name, long[] loads, double chance, double sureness, IReadOnlyList<LeftoverAnswer> leftovers)
     {
-        var tidiest = CompactModel.Tidiest(_sheet, rung, width);
-        return tidiest.Proof == Proof.Best && ChanceOf(tidiest.BallOf) >= GoodChance
-            && new CompactModel(_sheet, rung, width, coverAll: true).AsTidyAs(tidiest.Value, 40) is { Count: > 0 and < 40 } all && all.All(b => ChanceOf(b) >= GoodChance);
+        var (word, rung, _) = _rungs.Judge(loads);
+        Say((word == Word.Yes) != (_answer.Verdict == Verdict.Yes), $"{name} is {word}, the answer {_answer.Verdict}");
+        Say(rung != Rounded(sureness), $"{name} has rung {rung}, not {sureness}");
+        var used = Enumerable.Range(0, loads.Length).Where(b => loads[b] > 0).ToList();
+        var all = used.ConvertAll(b => (Odds: OwnOdds.Of(_question.Leftovers[b], _sheet.Hat.Usage), Share: ShareOf(b, loads[b])));
+        var own = all.ConvertAll(o => o.Odds.Lasts(o.Share));
+        var together = OwnOdds.AllLast(all);
+        Say(Math.Abs(together - chance) > Noise, $"{name} lasts with {together:0.00000}, not {chance:0.00000}");
+        Say(chance > own.Min() + Noise || chance < own.Aggregate(1.0, (a, o) => a * o) - Noise, $"{name}: {chance} is not between the product and the least of {string.Join(' ', own)}");
+        for (var i = 0; i < used.Count; i++)
+        {
+            var told = leftovers.First(l => l.Leftover.Id == _question.Leftovers[used[i]].Id);
+            var reserve = Math.Max(0, (long)Math.Ceiling(loads[used[i]] * (100 + _question.AllowancePercent) / 100) - _sheet.Held[used[i]]);
+            Say(Math.Abs(told.OwnSureness - own[i]) > Noise, $"{name}: {told.Leftover.Id} lasts with {own[i]:0.00000}, not {told.OwnSureness:0.00000}");
+            Say(told.ShortOfReserve.Millimetres != reserve, $"{name}: {told.Leftover.Id} lacks {reserve} mm of the reserve, not {told.ShortOfReserve}");
+        }
     }
 
-    private void Tidy(Settled tidiest, decimal rung)
+    // The load against the metres as weighed, unrounded.
+    private double ShareOf(int ball, long load)
     {
-        var ours = _sheet.Worth(rung, _ballOf);
-        Open |= tidiest.Proof == Proof.Open;
-        if (tidiest.Proof != Proof.Best)
+        var leftover = _question.Leftovers[ball];
+        return load / 1000.0 / (double)leftover.Ratio.MetresIn(leftover.Weighing.Net.Value);
+    }
+
+    private void Compare(Ruling ruling)
+    {
+        Ruling = ruling;
+        var (word, proven) = (WordOf(_answer), _answer.ProvenBest);
+        Open = ruling.Word is null || (ruling.Word == Word.No ? ruling.Short is null : ruling.Reach is null || ruling.Width is null || ruling.Sureness is null || ruling.Tidy is null);
+        if (ruling.Word is not { } best)
         {
             return;
         }
 
-        if (tidiest.Value != _sheet.Worth(rung, tidiest.BallOf) || _sheet.Broken(tidiest.BallOf, rung, 3) is not null)
+        Say(word > best, $"{word}, better than can be: {best}");
+        Say(word < best && WordProven, $"said to be the best word: {word}, but {best} can be had");
+        if (word != best)
         {
-            throw new InvalidOperationException("The model does not say what the rules say.");
+            return;
         }
 
-        Say(ours > tidiest.Value, $"tidier than can be: {ours} for {tidiest.Value} at {rung} %");
-        Say(Proven && ours < tidiest.Value, $"said to be tidiest, but is not: {ours} for {tidiest.Value} at {rung} %");
+        if (best == Word.No)
+        {
+            Say(ruling.Short > _answer.Short.Millimetres, $"short by {_answer.Short}, less than can be: {ruling.Short} mm");
+            Say(ruling.Short < _answer.Short.Millimetres && _plan, $"said to be least short: {_answer.Short}, but {ruling.Short} mm can be had");
+            return;
+        }
+
+        Say(Rounded(_answer.Reach) > ruling.Reach, $"reach {_answer.Reach}, better than can be: {ruling.Reach}");
+        Say(Rounded(_answer.Reach) < ruling.Reach && WordProven, $"said to reach {_answer.Reach}, but {ruling.Reach} can be had");
+        var width = _sheet.WidthOf(_ballOf);
+        Say(width > ruling.Width && _plan, $"the brim is from set {width} where {ruling.Width} does");
+        if (width > ruling.Width || ruling.Width is null || ruling.Sureness is null)
+        {
+            return;
+        }
+
+        if (ruling.Changed is { } changed && _question.Like.Count > 0)
+        {
+            var ours = Everything.Changed(_sheet, _ballOf);
+            Say(ours != changed && proven, $"{ours} parts changed where {changed} would do");
+            if (ours != changed)
+            {
+                return;
+            }
+        }
+
+        Say(Rounded(_answer.Sureness) > ruling.Sureness, $"sure to {_answer.Sureness}, better than can be: {ruling.Sureness}");
+        Say(Rounded(_answer.Sureness) < ruling.Sureness && _plan, $"said to be surest at {_answer.Sureness}, but {ruling.Sureness} can be had");
+        if (Rounded(_answer.Sureness) == ruling.Sureness && ruling.Keeps is { } keeps && ruling.Tidy is { } tidiest)
+        {
+            var loads = _sheet.LoadsOf(_ballOf);
+            Say(_rungs.Judge(loads).Keeps != keeps && proven, keeps ? "does not keep the reserve where it could" : "keeps the reserve where none can");
+            var bears = keeps ? _rungs.Kept(word, ruling.Sureness.Value) : _rungs.Bears(word, ruling.Sureness.Value);
+            var ours = bears.Zip(loads, Sheet.Worth).Sum();
+            Say(_rungs.Judge(loads).Keeps == keeps && ours > tidiest, $"tidier than can be: {ours} for {tidiest}");
+            Say(ours < tidiest && proven, $"said to be tidiest: {ours}, but {tidiest} can be had");
+            UsesMostUp(ruling);
+            Say(ours == tidiest && proven && ruling.SeamDiffers == true && !_sheet.SeamDiffers(_ballOf), "the seam's two stripes are alike where they need not be");
+        }
     }
 
-    private double ChanceOf(int[] ballOf)
+    // The plan that uses most up, or the surest where it is the same, is the tidiest by what the target asks.
+    private void UsesMostUp(Ruling ruling)
     {
-        return Chance.OfEnough(_sheet.Hat.Usage, [.. Enumerable.Range(0, ballOf.Length).GroupBy(i => ballOf[i]).OrderBy(g => g.Key).Select(g => new Load(
-            _sheet.Question.Leftovers[g.Key], Metres.FromMillimetres(g.Sum(i => _sheet.Lots[i].Need))))]);
+        if (ruling.MostUp is { } most && _question.Like.Count == 0)
+        {
+            var plan = _answer.Plans.FirstOrDefault(p => p.Kind == PlanKind.UsesMostUp)?.Parts ?? _answer.Parts;
+            var ours = _sheet.Worth(_rungs.Bears(Word.Yes, _sheet.Target), BallOf(_sheet, plan));
+            Say(ours != most && (ours > most || _answer.ProvenBest), $"the plan that uses most up comes to {ours}, where {most} can be had");
+        }
+    }
+
+    private void Reason(Why? why)
+    {
+        Open |= why is null;
+        if (why is null || !_plan)
+        {
+            return;
+        }
+
+        var pinned = _question.Locks.Count + _question.Never.Count > 0;
+        var count = _answer.Verdict == Verdict.No ? Counts.Of(_sheet) : null;
+        Say(_answer.TooFew is { } told && !Counts.Holds(_sheet, told), $"{_answer.TooFew} is not so");
+        Say((_answer.Why == Why.TooFewLeftovers) != (_answer.TooFew is not null), $"{_answer.Why} with {_answer.TooFew}");
+        Say(!pinned && count is not null && _answer.TooFew != count, $"{_answer.TooFew?.ToString() ?? $"{_answer.Why}"}, where it is {count}");
+        Say(count is null && _answer.TooFew is null && _answer.Why != why, $"why {_answer.Why}, where it is {why}");
     }
 }

@@ -41,6 +41,7 @@ internal static class Instances
             InTurn = random.Next(2, Math.Max(3, stripes)),
             AllowancePercent = new[] { 0, 5, 10, 10, 12.5m, 20 }[random.Next(6)],
             Blend = random.Next(10) == 0,
+            Target = random.Next(2) == 0 ? 0.90 : (double)Rungs.All[random.Next(2, Rungs.All.Count)],
         };
         while (!hat.TryNeeds(size, question.Stripes!.Value, out _, out _))
         {
@@ -174,7 +175,7 @@ internal static class Instances
         var metres = family switch
         {
             Family.Tight => Planted(question, lots, random),
-            Family.CloneKit => [.. Enumerable.Repeat(whole * Between(0.9, 1.6) / (lots.Count(l => l.Stripe) + 1), lots.Count(l => l.Stripe) + random.Next(1, 6))],
+            Family.CloneKit => [.. Enumerable.Repeat(whole * Between(0.9, 2.4) / (lots.Count(l => l.Stripe) + 1), lots.Count(l => l.Stripe) + random.Next(1, 6))],
             Family.ShortBag => Split(whole * Between(0.4, 0.95), random.Next(2, 10), random),
             _ => Split(whole * Between(1.7, 4.5), random.Next(lots.Count(l => l.Stripe), lots.Count(l => l.Stripe) + 12), random),
         };
@@ -206,7 +207,8 @@ internal static class Instances
             }
         }
 
-        var balls = on.ConvertAll(b => b.Sum(l => l.Need) * (1 + (0.12 * random.NextDouble())) / 1000);
+        var over = new[] { 1, 1.08, 1.16, 1.24 }[random.Next(4)];
+        var balls = on.ConvertAll(b => b.Sum(l => l.Need) * (over + (0.1 * random.NextDouble())) / 1000);
         balls.AddRange(Enumerable.Range(0, random.Next(3)).Select(_ => 1 + (12 * random.NextDouble())));
         return balls;
     }

@@ -7,14 +7,15 @@ internal sealed class PatternModel
 {
     private readonly Sheet _sheet;
     private readonly long[] _bears;
+    private readonly bool _coverAll;
     private readonly List<List<int>> _classes;
     private readonly List<Way>[] _ways;
     private readonly CpModel _model = new();
     private readonly BoolVar?[,] _from;
 
-    private PatternModel(Sheet sheet, decimal rung, int width, bool colours, int most)
+    private PatternModel(Sheet sheet, long[] bears, int width, bool colours, int most, bool coverAll = true)
     {
-        (_sheet, _bears) = (sheet, sheet.BearsAt(rung));
+        (_sheet, _bears, _coverAll) = (sheet, bears, coverAll);
         var apart = colours ? sheet.Apart.SelectMany(p => new[] { p.A, p.B }).ToHashSet() : [];
         _classes = [.. Enumerable.Range(0, sheet.Lots.Length)
             .GroupBy(i => (sheet.Lots[i].Need, sheet.Lots[i].Stripe, sheet.Lots[i].Head, apart.Contains(i), string.Concat(Enumerable.Range(0, _bears.Length).Select(b => sheet.Fits(i, b, width) ? '1' : '0'))))
@@ -38,16 +39,16 @@ internal sealed class PatternModel
 
     private bool Fits { get; } = true;
 
-    /// <summary>The tidiest way to cover everything at a rung; open where there are too many ways to load a leftover.</summary>
+    /// <summary>The tidiest way to cover everything; open where there are too many ways to load a leftover.</summary>
     /// <param name="sheet">The question.</param>
-    /// <param name="rung">What every leftover used has to spare at least, per cent.</param>
+    /// <param name="bears">What each leftover may bear, millimetres.</param>
     /// <param name="width">How wide the brim's choice is, 0 to 3.</param>
     /// <param name="tidy">Whether the tidiest is wanted, or anything.</param>
     /// <param name="colours">Whether the colour rule is written down too.</param>
     /// <param name="most">The most ways to load leftovers in all.</param>
-    public static Settled Solve(Sheet sheet, decimal rung, int width, bool tidy = true, bool colours = true, int most = 60_000)
+    public static Settled Solve(Sheet sheet, long[] bears, int width, bool tidy = true, bool colours = true, int most = 60_000)
     {
-        var model = new PatternModel(sheet, rung, width, colours, most);
+        var model = new PatternModel(sheet, bears, width, colours, most);
         if (!model.Fits)
         {
             return new Settled(Proof.Open, 0, []);
@@ -62,6 +63,20 @@ internal sealed class PatternModel
         return CompactModel.Settle(model._model, model.Read);
     }
 
+    /// <summary>The most that can go in where not everything can: a leftover may be asked for more than it holds, by its last lot.</summary>
+    public static Settled MostIn(Sheet sheet, int most = 60_000)
+    {
+        var model = new PatternModel(sheet, sheet.Held, 3, colours: true, most, coverAll: false);
+        if (!model.Fits)
+        {
+            return new Settled(Proof.Open, 0, []);
+        }
+
+        var ways = model._ways.SelectMany(w => w).Where(w => w.Worth != 0).ToList();
+        model._model.Maximize(LinearExpr.WeightedSum(ways.Select(w => w.Taken), ways.Select(w => w.Worth)));
+        return CompactModel.Settle(model._model, model.Read);
+    }
+
     private void Enumerate(int ball, int width, int c, int[] counts, long load, int most)
     {
         if (_ways[ball].Count > most)
@@ -71,12 +86,17 @@ internal sealed class PatternModel
 
         if (c == _classes.Count)
         {
-            _ways[ball].Add(new Way([.. counts], Sheet.Worth(_bears[ball], load), _model.NewBoolVar("")));
+            // A load over what there is, one lot of which could go without any metre less going in, is never needed.
+            if (load <= _bears[ball] || !Enumerable.Range(0, counts.Length).Any(k => counts[k] > 0 && load - _sheet.Lots[_classes[k][0]].Need >= _bears[ball]))
+            {
+                _ways[ball].Add(new Way([.. counts], _coverAll ? Sheet.Worth(_bears[ball], load) : Math.Min(load, _bears[ball]), _model.NewBoolVar("")));
+            }
+
             return;
         }
 
         var lot = _sheet.Lots[_classes[c][0]];
-        for (var n = 0; n <= _classes[c].Count && load + (n * lot.Need) <= _bears[ball]; n++)
+        for (var n = 0; n <= _classes[c].Count && (n == 0 || load + ((_coverAll ? n : n - 1) * lot.Need) <= _bears[ball]); n++)
         {
             if (n == 1 && !_sheet.Fits(_classes[c][0], ball, width))
             {
@@ -105,7 +125,7 @@ internal sealed class PatternModel
         for (var c = 0; c < _classes.Count; c++)
         {
             var all = _ways.SelectMany(w => w).Where(w => w.Counts[c] > 0).ToList();
-            _model.AddLinearConstraint(LinearExpr.WeightedSum(all.Select(w => w.Taken), all.Select(w => (long)w.Counts[c])), _classes[c].Count, _classes[c].Count);
+            _model.AddLinearConstraint(LinearExpr.WeightedSum(all.Select(w => w.Taken), all.Select(w => (long)w.Counts[c])), _coverAll ? _classes[c].Count : 0, _classes[c].Count);
             if (!apart.Contains(_classes[c][0]))
             {
                 continue;
@@ -127,7 +147,15 @@ internal sealed class PatternModel
 
             foreach (var i in _classes[c])
             {
-                _model.AddExactlyOne(Enumerable.Range(0, _bears.Length).Select(b => _from[i, b]).OfType<BoolVar>());
+                var own = Enumerable.Range(0, _bears.Length).Select(b => _from[i, b]).OfType<BoolVar>();
+                if (_coverAll)
+                {
+                    _model.AddExactlyOne(own);
+                }
+                else
+                {
+                    _model.AddAtMostOne(own);
+                }
             }
         }
 

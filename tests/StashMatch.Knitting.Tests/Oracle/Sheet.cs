@@ -22,7 +22,6 @@ internal sealed class Sheet
 {
     private const long TwoTails = 300;
     private const double ReadsAsOne = 5;
-    private static readonly decimal[] Rungs = [0, 2.5m, 5, 7.5m, 10, 15, 20, 25];
     private readonly bool[][] _fits;
     private readonly int[] _width;
     private readonly Lab?[] _labs;
@@ -48,14 +47,14 @@ internal sealed class Sheet
     /// <summary>Lots that must come from different leftovers of different colours.</summary>
     public IReadOnlyList<(int A, int B)> Apart { get; }
 
+    /// <summary>The rung a yes asks of every leftover.</summary>
+    public decimal Target => (decimal)Math.Round(Question.Target, 2);
+
     /// <summary>Whether each stripe has a leftover of its own.</summary>
     public bool Own => Question.Arrangement is Arrangement.OwnColours or Arrangement.OneThread;
 
     /// <summary>How many widths of the brim's choice there are to try.</summary>
     public int Widths => Hat.Parts.Any(p => p.Kind == PartKind.Brim) ? 4 : 1;
-
-    /// <summary>The ladder with the knitter's allowance on it, lowest first.</summary>
-    public IReadOnlyList<decimal> Ladder => [.. Rungs.Append(Question.AllowancePercent).Distinct().Order()];
 
     public static Sheet Of(Question question, HatNeeds hat)
     {
@@ -76,7 +75,7 @@ internal sealed class Sheet
             var doubled = locks.Exists(l => l.HeldDouble);
             var lot = new Lot(
                 members,
-                (doubled && kept.Count == 1 ? 2 : 1) * (members.Sum(m => parts[m].Need(hat.Usage, withEnds: false).Millimetres) + (hat.Plan is null ? 0 : TwoTails)),
+                (doubled && kept.Count == 1 ? 2 : 1) * NeedOf(question, hat, members),
                 members.Min(m => BandOf(parts[m].Kind)),
                 members.Exists(m => parts[m].Kind is PartKind.Stripe or PartKind.Yarn),
                 keys[members[0]] == "thread" || members.Exists(m => parts[m].Kind is PartKind.Brim or PartKind.Crown),
@@ -120,9 +119,6 @@ internal sealed class Sheet
         return alike;
     }
 
-    /// <summary>The largest load each leftover may bear so that so many per cent of it are to spare.</summary>
-    public long[] BearsAt(decimal rung) => [.. Held.Select(h => decimal.ToInt64(decimal.Floor(h * 100m / (100m + rung))))];
-
     /// <summary>How tidy one leftover ends: finished within 2 m counts for, a stub under 8 m against; thousandths of the scale on which finishing is 10.</summary>
     public static long Worth(long bears, long load) => (bears - load, load) switch
     {
@@ -132,7 +128,30 @@ internal sealed class Sheet
     };
 
     /// <summary>How tidy a whole assignment is.</summary>
-    public long Worth(decimal rung, IReadOnlyList<int> ballOf) => BearsAt(rung).Zip(LoadsOf(ballOf), Worth).Sum();
+    public long Worth(IEnumerable<long> bears, IReadOnlyList<int> ballOf) => bears.Zip(LoadsOf(ballOf), Worth).Sum();
+
+    /// <summary>How wide the brim's choice has to be for an assignment: 0 what keeps shape alone, 3 all.</summary>
+    public int WidthOf(IReadOnlyList<int> ballOf) => Enumerable.Range(0, Lots.Length).Max(i => Lots[i].Brim && ballOf[i] >= 0 ? _width[ballOf[i]] : 0);
+
+    /// <summary>What goes in, in millimetres: of each leftover all its load, or all it holds.</summary>
+    public long GoesIn(IReadOnlyList<int> ballOf) => LoadsOf(ballOf).Zip(Held, Math.Min).Sum();
+
+    /// <summary>What all parts take, in millimetres.</summary>
+    public long Whole => Lots.Sum(l => l.Need);
+
+    /// <summary>The lots of the first stripe and the last, where they meet at a seam.</summary>
+    public (int First, int Last)? Seam
+    {
+        get
+        {
+            var last = Hat.Parts.Where(p => p.Kind == PartKind.Stripe).Select(p => p.Number).DefaultIfEmpty(0).Max();
+            int LotOf(int number) => Array.FindIndex(Lots, l => l.Members.Any(m => Hat.Parts[m] is { Kind: PartKind.Stripe } p && p.Number == number));
+            return Hat.StripesMeetAtSeam && last >= 2 ? (LotOf(1), LotOf(last)) : null;
+        }
+    }
+
+    /// <summary>Whether the last stripe and the first come from leftovers that can be told apart; true where they never meet.</summary>
+    public bool SeamDiffers(IReadOnlyList<int> ballOf) => Seam is not { } seam || !Alike(ballOf[seam.First], ballOf[seam.Last]);
 
     public long[] LoadsOf(IReadOnlyList<int> ballOf)
     {
@@ -148,15 +167,11 @@ internal sealed class Sheet
         return loads;
     }
 
-    /// <summary>Metres covered in each band, in millimetres.</summary>
-    public long[] Bands(IReadOnlyList<int> ballOf) =>
-        [.. Enumerable.Range(0, 4).Select(band => Enumerable.Range(0, Lots.Length).Where(i => Lots[i].Band == band && ballOf[i] >= 0).Sum(i => Lots[i].Need))];
-
     /// <summary>The first rule an assignment breaks, or null.</summary>
-    public string? Broken(IReadOnlyList<int> ballOf, decimal rung, int width)
+    public string? Broken(IReadOnlyList<int> ballOf, IReadOnlyList<long> bears, int width)
     {
-        var (bears, loads) = (BearsAt(rung), LoadsOf(ballOf));
-        for (var b = 0; b < bears.Length; b++)
+        var loads = LoadsOf(ballOf);
+        for (var b = 0; b < bears.Count; b++)
         {
             if (loads[b] > bears[b])
             {
@@ -183,6 +198,11 @@ internal sealed class Sheet
 
     /// <summary>Whether, each stripe having a leftover of its own, two lots may not share one.</summary>
     public static bool Excludes(Lot a, Lot b) => (a.Stripe && (b.Stripe || b.Head)) || (b.Stripe && a.Head);
+
+    // Two tails are counted once where parts merge; a pom-pom is as it was typed, and what is printed holds its ends.
+    private static long NeedOf(Question question, HatNeeds hat, List<int> members) => hat.Parts[members[0]].Kind == PartKind.PomPom
+        ? ((HatDesign)question.Hat).PomPom!.Value.Millimetres
+        : members.Sum(m => hat.Parts[m].Need(hat.Usage, withEnds: false).Millimetres) + (hat.Plan is null ? 0 : TwoTails);
 
     private static int WidthOf(Leftover leftover) => leftover.Brim switch
     {

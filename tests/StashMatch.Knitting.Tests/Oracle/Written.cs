@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
 
 namespace StashMatch.Knitting.Tests.Oracle;
 
@@ -23,7 +25,7 @@ internal static class Written
             }
         }
 
-        foreach (var simpler in new[] { question with { Blend = true }, question with { AllowancePercent = 0 }, question with { Never = [] }, question with { Locks = [] } })
+        foreach (var simpler in new[] { question with { Blend = true }, question with { AllowancePercent = 0 }, question with { Never = [] }, question with { Locks = [] }, question with { Like = [] } })
         {
             question = Still(simpler) ? simpler with { } : question;
         }
@@ -36,6 +38,7 @@ internal static class Written
                 Leftovers = [.. question.Leftovers.Where(l => l.Id != gone)],
                 Locks = [.. question.Locks.Where(l => l.Leftover != gone)],
                 Never = [.. question.Never.Where(l => l.Leftover != gone)],
+                Like = [.. question.Like.Where(l => l.Leftover != gone)],
             };
             question = Still(fewer) ? fewer : question;
         }
@@ -52,14 +55,19 @@ internal static class Written
         foreach (var l in q.Leftovers)
         {
             var colour = l.Colour is { } c ? $"YarnColour.FromRgb({c.Red}, {c.Green}, {c.Blue})" : "null";
-            text.AppendLine(CultureInfo.InvariantCulture, $"    Samples.OfMetres(\"{l.Id}\", {l.Held.Value}m) with {{ Colour = {colour}, Class = WeightClass.{l.Class}, Fibre = Fibre(\"{l.Fibre}\") }},");
+            text.AppendLine(CultureInfo.InvariantCulture, $"    new(\"{l.Id}\", \"\", new Weighing({Code(l.Weighing.Gross)}, {Code(l.Weighing.Tare)}, {Code(l.Weighing.ScaleStep)}), {Code(l.Ratio)}) {{ Colour = {colour}, Class = WeightClass.{l.Class}, Fibre = Fibre(\"{l.Fibre}\") }},");
         }
 
         text.AppendLine("];");
         var pins = (string name, IReadOnlyList<Pairing> all) => all.Count == 0 ? "" : $", {name} = [{string.Join(", ", all.Select(p => $"new(\"{p.Part}\", \"{p.Leftover}\"){(p.HeldDouble ? " { HeldDouble = true }" : "")}"))}]";
-        text.AppendLine(CultureInfo.InvariantCulture, $"var question = new Question(hat, \"{q.Size}\", bag) {{ Stripes = {q.Stripes}, Arrangement = Arrangement.{q.Arrangement}, InTurn = {q.InTurn}, AllowancePercent = {q.AllowancePercent}m, Blend = {(q.Blend ? "true" : "false")}{pins("Locks", q.Locks)}{pins("Never", q.Never)} }};");
+        text.AppendLine(CultureInfo.InvariantCulture, $"var question = new Question(hat, \"{q.Size}\", bag) {{ Stripes = {q.Stripes}, Arrangement = Arrangement.{q.Arrangement}, InTurn = {q.InTurn}, AllowancePercent = {q.AllowancePercent}m, Target = {q.Target}, Blend = {(q.Blend ? "true" : "false")}{pins("Locks", q.Locks)}{pins("Never", q.Never)}{pins("Like", q.Like)} }};");
         return text.ToString();
     }
+
+    private static string Code(Grams grams) => string.Create(CultureInfo.InvariantCulture, $"Grams.From({grams.Value}m)");
+
+    private static string Code(LabelRatio ratio) => string.Create(
+        CultureInfo.InvariantCulture, $"new LabelRatio({ratio.Mass}m, MassUnit.{ratio.MassUnit}, {ratio.Length}m, LengthUnit.{ratio.LengthUnit}, RatioSource.{ratio.Source})");
 
     private static string HatCode(Hat hat) => hat switch
     {

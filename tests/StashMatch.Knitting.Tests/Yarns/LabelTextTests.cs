@@ -83,12 +83,12 @@ public sealed class LabelTextTests
     }
 
     [Theory]
-    [InlineData("", "a mass and a length")]
+    [InlineData("", "type grams and length")]
     [InlineData("100/400", "with their units")]
     [InlineData("100 g", "with their units")]
     [InlineData("4 oz / 190", "with their units")]
     [InlineData("100 g / 50 g", "length is missing")]
-    [InlineData("100 yd / 50 m", "mass is missing")]
+    [InlineData("100 yd / 50 m", "weight is missing")]
     [InlineData("100 g / 400 m / 437 yd", "with their units")]
     [InlineData("1 000 m / 100 g", "with their units")]
     [InlineData("1.000,5 m / 100 g", "more than one decimal sign")]

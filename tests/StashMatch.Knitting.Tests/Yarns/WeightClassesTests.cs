@@ -26,6 +26,34 @@ public sealed class WeightClassesTests
     public void A_label_falls_in_one_envelope(int metres, WeightClass expected) =>
         Assert.Equal(expected, WeightClasses.Guess(Ratio(metres)));
 
+    [Theory]
+    [InlineData("1", WeightClass.SuperFine)]
+    [InlineData("fingering", WeightClass.SuperFine)]
+    [InlineData("Fingering (4-ply)", WeightClass.SuperFine)]
+    [InlineData(" 4 ply ", WeightClass.SuperFine)]
+    [InlineData("Super Fine", WeightClass.SuperFine)]
+    [InlineData("dk", WeightClass.Light)]
+    [InlineData("Aran", WeightClass.Medium)]
+    [InlineData("chunky", WeightClass.Bulky)]
+    [InlineData("super bulky", WeightClass.SuperBulky)]
+    public void A_class_is_read_by_its_number_or_by_what_people_call_it(string typed, WeightClass expected)
+    {
+        Assert.True(WeightClasses.TryRead(typed, out var read));
+        Assert.Equal(expected, read);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("8")]
+    [InlineData("thick")]
+    [InlineData("(4-ply)")]
+    public void What_is_no_class_is_not_read(string typed) => Assert.False(WeightClasses.TryRead(typed, out _));
+
+    [Fact]
+    public void No_word_means_two_classes() => Assert.All(
+        Enum.GetValues<WeightClass>().SelectMany(c => WeightClasses.CalledOf(c).Append(WeightClasses.Name(c)).Select(word => (word, c))),
+        w => Assert.True(WeightClasses.TryRead(w.word, out var read) && read == w.c, w.word));
+
     [Fact]
     public void What_is_usual_for_a_class_lies_in_its_envelope() => Assert.All(
         Enum.GetValues<WeightClass>(),

@@ -79,7 +79,7 @@ public sealed class HatDrawingTests
         var parts = XDocument.Parse(HatDrawing.OnTheHead(plan, paint, "x", "t")).Descendants().Where(e => e.Attribute("data-part") is not null).ToList();
         var gap = parts.Single(e => e.Attribute("data-part")!.Value == "stripe 2");
         Assert.DoesNotContain(gap.Descendants(), e => e.Attribute("class")?.Value == "yarn");
-        Assert.Contains("nothing goes in", gap.Elements().First().Value, StringComparison.Ordinal);
+        Assert.Contains("no yarn yet", gap.Elements().First().Value, StringComparison.Ordinal);
         var reaching = parts.Single(e => e.Attribute("data-part")!.Value == "stripe 3").Descendants().Select(e => e.Attribute("class")?.Value).ToList();
         Assert.Contains("yarn", reaching);
         Assert.Contains("gap", reaching);
@@ -150,7 +150,7 @@ public sealed class HatDrawingTests
         Assert.Equal(6 + 5 + 2, words.Count);
         Assert.StartsWith("Stripe 1, Mo: ", words[0], StringComparison.Ordinal);
         Assert.Contains("10.0 cm (3 7/8 in) as knitted, folded to 5.0 cm (2 in)", words[^1], StringComparison.Ordinal);
-        Assert.Contains("nothing goes in", HatText.InOrder(plan, Paints.For([]))[3], StringComparison.Ordinal);
+        Assert.Contains("no yarn yet", HatText.InOrder(plan, Paints.For([]))[3], StringComparison.Ordinal);
     }
 
     private static IEnumerable<string> Parts(string drawing) => XDocument.Parse(drawing).Descendants()

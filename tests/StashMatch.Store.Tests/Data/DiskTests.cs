@@ -132,7 +132,7 @@ public sealed class DiskTests
             catch (StoreFailedException e)
             {
                 Assert.Equal(why, e.Why);
-                Assert.StartsWith("It is not saved:", e.Message, StringComparison.Ordinal);
+                Assert.StartsWith("Not saved:", e.Message, StringComparison.Ordinal);
                 return saved;
             }
         }
@@ -150,7 +150,7 @@ public sealed class DiskTests
             () => shelf.Plans.SaveAsync(new NewPlan("Hat", "h", "C", 1, "own-colours", []), Stop),
             () => shelf.Settings.SaveAsync(new Settings(), Stop),
             () => shelf.Knitter.AddAsync("swatch", new Calibration(1, 0.02), Stop),
-            () => shelf.Hats.SaveAsync(new HatDescription { Name = "Mine", WeightClass = 1, Construction = "side-to-side", Gauge = new(28, 40) }, Stop),
+            () => shelf.Hats.SaveAsync(Described.Hat(Described.Plain), Stop),
             () => shelf.Everything.DeleteAsync(backupsToo: false, Stop),
         })
         {

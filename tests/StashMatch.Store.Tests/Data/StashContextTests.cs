@@ -45,7 +45,7 @@ public sealed class StashContextTests
         await using var shelf = await Shelf.ReadyAsync();
         await using var other = await Shelf.ReadyAsync(shelf.Folder, new Owner(Guid.NewGuid()));
         var id = await shelf.Leftovers.WeighAsync(Shelf.Moss(), "key", Stop);
-        var hat = await shelf.Hats.SaveAsync(new HatDescription { WeightClass = 1, Construction = "side-to-side", Gauge = new(28, 40) }, Stop);
+        var hat = await shelf.Hats.SaveAsync(Described.Hat("""{"weightClass":1,"construction":"side-to-side","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40}}"""), Stop);
         await shelf.Demo.LoadOnceAsync(Stop);
 
         await shelf.Plans.SaveAsync(new NewPlan("Mine", "h", "C", 1, "own-colours", [new PlannedPart(id, "brim", 1)]), Stop);
@@ -145,7 +145,7 @@ public sealed class StashContextTests
     public async Task A_row_made_up_to_look_like_ones_own_overwrites_nobodys()
     {
         await using var shelf = await Shelf.ReadyAsync();
-        await shelf.Hats.SaveAsync(new HatDescription { Name = "Mine", WeightClass = 1, Construction = "side-to-side", Gauge = new(28, 40) }, Stop);
+        await shelf.Hats.SaveAsync(Described.Hat(Described.Plain), Stop);
         await using var own = shelf.Open();
         var hat = await own.Hats.FirstAsync(Stop);
         var thief = new Owner(Guid.NewGuid());

@@ -58,7 +58,7 @@ public sealed class HatStoreTests
         await using var shelf = await Shelf.ReadyAsync();
         for (var i = 0; i < 20; i++)
         {
-            await shelf.Hats.SaveAsync(new HatDescription { Name = $"Hat {i}", WeightClass = 1, Construction = "side-to-side", Gauge = new(28, 40) }, Stop);
+            await shelf.Hats.SaveAsync(Tests.Described.Hat(Tests.Described.Plain).With(HatFields.Name, $"Hat {i}"), Stop);
         }
 
         var before = shelf.Queries;
@@ -71,7 +71,7 @@ public sealed class HatStoreTests
     public async Task A_description_that_cannot_be_read_is_not_saved()
     {
         await using var shelf = await Shelf.ReadyAsync();
-        var refused = await Assert.ThrowsAsync<ArgumentException>(() => shelf.Hats.SaveAsync(new HatDescription { WeightClass = 9 }, Stop));
+        var refused = await Assert.ThrowsAsync<ArgumentException>(() => shelf.Hats.SaveAsync(Tests.Described.Hat("""{"weightClass":9}"""), Stop));
         Assert.Contains("hat.weightClass", refused.Message, StringComparison.Ordinal);
         Assert.Equal(3, (await shelf.Hats.ListAsync(Stop)).Count);
     }
@@ -81,18 +81,16 @@ public sealed class HatStoreTests
     {
         await using var shelf = await Shelf.ReadyAsync();
         var id = await shelf.Hats.SaveAsync(
-            new HatDescription { Name = "Typed in", WeightClass = 3, Printed = new("yd", true, [new("C", 52, [new("stripe 1", "A", 10), new(null, "M", 2.5)])]) }, Stop);
+            Tests.Described.Hat("""
+                {"name":"Typed in","weightClass":3,"printed":{"unit":"yd","allowanceIncluded":true,
+                 "sizes":[{"size":"C","headCm":52,"parts":[{"part":"stripe 1","yarn":"A","length":10},{"yarn":"M","length":2.5}]}]}}
+                """),
+            Stop);
         var hat = Assert.IsType<PrintedHat>(await shelf.Hats.FindAsync(id, Stop));
         Assert.True(hat.AllowanceIncluded);
         Assert.Equal([("stripe 1", "A", 9.144m), (null, "M", 2.286m)], hat.Sizes[0].Lines.Select(l => (l.Part, l.Yarn, l.Length)));
     }
 
-    private static HatDescription Described() => new()
-    {
-        Name = "Bobbin",
-        WeightClass = 3,
-        Construction = "brim-up-round",
-        Gauge = new(22, 30),
-        Sizes = [new("C", 52, null, null, null)],
-    };
+    private static Said Described() => Tests.Described.Hat(
+        """{"name":"Bobbin","weightClass":3,"construction":"brim-up-round","gauge":{"stitchesPer10cm":22,"rowsPer10cm":30},"sizes":[{"size":"C","headCm":52}]}""");
 }

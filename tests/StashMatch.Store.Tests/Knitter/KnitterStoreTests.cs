@@ -44,7 +44,10 @@ public sealed class KnitterStoreTests
     {
         await using var shelf = await Shelf.ReadyAsync();
         var id = await shelf.Hats.SaveAsync(
-            new HatDescription { Name = "Nest", WeightClass = 1, Construction = "brim-up-round", Gauge = new(28, 40), Sizes = [new("C", 52, null, null, null)], Usage = new(1.05, 5) }, Stop);
+            Described.Hat("""
+                {"name":"Nest","weightClass":1,"construction":"brim-up-round","gauge":{"stitchesPer10cm":28,"rowsPer10cm":40},"sizes":[{"size":"C","headCm":52}],
+                 "usage":{"factor":1.05,"spreadPercent":5}}
+                """), Stop);
         await shelf.Knitter.TakeOverAsync(id, "2 testers", new Usage(1.2, 0.06), Stop);
         Assert.Equal(1.05, (await UsageOfAsync(shelf, id)).Factor);
         Assert.True(await shelf.Hats.RemoveAsync(id, Stop));

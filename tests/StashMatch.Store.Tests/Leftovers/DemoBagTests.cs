@@ -23,6 +23,21 @@ public sealed class DemoBagTests
     }
 
     [Fact]
+    public async Task A_demo_that_was_removed_whole_or_in_part_comes_back_as_it_was()
+    {
+        await using var shelf = await Shelf.ReadyAsync();
+        await shelf.Demo.LoadOnceAsync(Stop);
+        await shelf.Leftovers.RemoveAsync("oatcake", Stop);
+        await shelf.Demo.LoadAgainAsync(Stop);
+        Assert.Equal(24, (await shelf.Leftovers.ListAsync(Stop)).Count);
+        await shelf.Demo.RemoveAsync(Stop);
+        Assert.False(await shelf.Demo.IsHereAsync(Stop));
+        await shelf.Demo.LoadAgainAsync(Stop);
+        Assert.True(await shelf.Demo.IsHereAsync(Stop));
+        Assert.Equal(DemoBag.Read().Select(d => d.Name).Order(), (await shelf.Leftovers.ListAsync(Stop)).Select(l => l.Name).Order());
+    }
+
+    [Fact]
     public async Task The_lessons_of_the_demo_come_through_the_table()
     {
         await using var shelf = await Shelf.ReadyAsync();

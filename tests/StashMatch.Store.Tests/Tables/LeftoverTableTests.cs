@@ -48,7 +48,7 @@ public sealed class LeftoverTableTests
         Assert.Equal([(2, "Moss", true), (3, "Oat", false)], preview.Rows.Select(r => (r.Number, r.Leftover.Name, r.IsKnown)));
         Assert.Equal(15.2m, preview.Rows[1].Leftover.Weighing.Gross.Value);
         Assert.Equal([4, 5, 6, 7], preview.Bad.Select(b => b.Number));
-        Assert.Equal("grams has more than one decimal sign; leave out signs between thousands", Assert.Single(preview.Bad[0].Reasons));
+        Assert.Equal("grams has more than one decimal sign; type 1000.5, not 1.000,5", Assert.Single(preview.Bad[0].Reasons));
         Assert.StartsWith("label cannot be read", Assert.Single(preview.Bad[1].Reasons), StringComparison.Ordinal);
         Assert.Equal("id oat is in row 3 already", Assert.Single(preview.Bad[2].Reasons));
         Assert.StartsWith("has 3 cells, but the heading has 5", Assert.Single(preview.Bad[3].Reasons), StringComparison.Ordinal);
@@ -85,20 +85,20 @@ public sealed class LeftoverTableTests
     [InlineData("", "empty")]
     [InlineData("a,b\n1,2\n", "must name the columns")]
     [InlineData("name,grams,Grams\nMoss,1,2\n", "grams is there twice")]
-    [InlineData("na\"me,grams\nMoss,1\n", "no partner")]
-    [InlineData("sep=|\nname|grams\nMoss|1\n", "must be a comma")]
+    [InlineData("na\"me,grams\nMoss,1\n", "a quotation mark is missing")]
+    [InlineData("sep=|\nname|grams\nMoss|1\n", "Put a comma")]
     public async Task A_file_nothing_can_be_read_from_is_refused_in_a_sentence(string text, string says)
     {
         await using var shelf = await Shelf.ReadyAsync();
         Assert.Contains(says, (await ReadAsync(shelf, text)).Refused, StringComparison.Ordinal);
-        Assert.Contains("none", (await shelf.Table.PreviewAsync(new byte[] { 0xEF, 0xBB, 0xBF, 0xFF }, Stop)).Refused, StringComparison.Ordinal);
+        Assert.Contains("unreadable characters", (await shelf.Table.PreviewAsync(new byte[] { 0xEF, 0xBB, 0xBF, 0xFF }, Stop)).Refused, StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData("\"Moss,20\nOat,3\n", 2, "never ends")]
     [InlineData("Mo\"ss,20\nOat,3\n", 2, "in the middle of a cell")]
     [InlineData("\"Moss\"x,20\nOat,3\n", 2, "after a cell's closing quotation mark")]
-    [InlineData("\nMoss,\n", 3, "grams is empty")]
+    [InlineData("\nMoss,\n", 3, "grams is missing")]
     [InlineData("\"Mo\nss\",1\nOat,-3\n", 3, "grams must not be below 0")]
     public async Task A_row_that_cannot_be_read_is_named_by_its_number_and_the_reason(string rows, int number, string says)
     {

@@ -31,7 +31,7 @@ public sealed class EverythingTests
         Assert.Equal(10m, (await fresh.Leftovers.FindAsync("oat", Stop))?.Promised.Value);
         Assert.Equal((LengthUnit.Yards, 12.5m), ((await fresh.Settings.ReadAsync(Stop)).FirstUnit, (await fresh.Settings.ReadAsync(Stop)).AllowancePercent));
         Assert.Equal(await shelf.Knitter.UsageAsync(Stop), await fresh.Knitter.UsageAsync(Stop));
-        Assert.Equal("Hedge", Assert.Single(await fresh.Kits.ListAsync(Stop)).Description.Name);
+        Assert.Equal("Hedge", Assert.Single(await fresh.Kits.ListAsync(Stop)).Name);
         Assert.Equal(3.9m, Assert.Single(await fresh.Testers.ListAsync("practice-hat", Stop)).Description.Parts![0]!.AfterGrams);
         Assert.Equal(EntryKind.Removed, await fresh.Leftovers.UndoAsync("gone", Stop));
     }
@@ -168,13 +168,13 @@ public sealed class EverythingTests
         await shelf.Leftovers.WeighAsync(Shelf.Moss("Oat") with { Ratio = new LabelRatio(4, MassUnit.Ounces, 205.123456789m, LengthUnit.Yards, RatioSource.Guessed) }, cancel: Stop);
         await shelf.Leftovers.WeighAsync(Shelf.Moss("Gone") with { Ratio = null, Crumb = true }, cancel: Stop);
         await shelf.Leftovers.RemoveAsync("gone", Stop);
-        await shelf.Hats.SaveAsync(new HatDescription { Name = "Mine", WeightClass = 1, Construction = "side-to-side", Gauge = new(28, 40) }, Stop);
+        await shelf.Hats.SaveAsync(Described.Hat(Described.Plain), Stop);
         await shelf.Knitter.AddAsync("swatch", new Calibration(1.05, 0.021), Stop);
         await shelf.Knitter.TakeOverAsync("side-to-side-sample", "2 testers", new Usage(1.02, 0.06), Stop);
         await shelf.Settings.SaveAsync(new Settings { FirstUnit = LengthUnit.Yards, ScaleStep = Grams.From(0.1m), AllowancePercent = 12.5m }, Stop);
         await shelf.Plans.SaveAsync(new NewPlan("Winter hat", "practice-hat", "C", 4, "own-colours", [new PlannedPart("oat", "brim", 7_000), new PlannedPart("oat", "stripe 1", 3_000)]) { Question = "{}" }, Stop);
         await shelf.Plans.CopyAsync((await shelf.Plans.ListAsync(Stop))[0].Id, Stop);
-        await shelf.Kits.SaveAsync(new KitDescription("Hedge", [new("M", 20.50m, 2, "20 g / 80 m", "#E2D3B2", "100% wool", 1)]), Stop);
+        await shelf.Kits.SaveAsync(Described.Kit("""{"name":"Hedge","skeins":[{"name":"M","grams":20.50,"count":2,"label":"20 g / 80 m","colour":"#E2D3B2","fibre":"100% wool","weightClass":1}]}"""), Stop);
         await shelf.Testers.AddAsync("practice-hat", [new TesterDescription { Tester = "Tess", Size = "C", Label = "1 g / 2.5 yd", ExtraRounds = -1, Parts = [new("S1", 10m, 3.9m)] }], Stop);
         await using var context = shelf.Open();
         context.Marks.Add(new MarkRow { Name = "demo loaded" });

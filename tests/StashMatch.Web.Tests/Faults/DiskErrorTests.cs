@@ -35,7 +35,7 @@ public sealed class DiskErrorTests
                     failed++;
                     Assert.Equal(HttpStatusCode.ServiceUnavailable, response.StatusCode);
                     var problem = await response.Content.ReadFromJsonAsync<JsonElement>(Stop);
-                    Assert.Equal(("It is not saved.", "input-output"), (problem.GetProperty("title").GetString(), problem.GetProperty("why").GetString()));
+                    Assert.Equal(("Not saved.", "input-output"), (problem.GetProperty("title").GetString(), problem.GetProperty("why").GetString()));
                     Assert.Equal(saved, await IdsAsync(app));
                 }
 

@@ -50,11 +50,11 @@ public sealed partial class PhoneGateTests(PhoneApp app) : IClassFixture<PhoneAp
     }
 
     [Fact]
-    public async Task The_pairing_page_says_that_the_line_is_not_sealed()
+    public async Task The_pairing_page_says_that_what_is_sent_is_not_encrypted()
     {
         using var phone = PhoneApp.Browser(app.Network);
         var page = await phone.GetStringAsync("/pair", Stop);
-        Assert.Contains("plain HTTP", page, StringComparison.Ordinal);
+        Assert.Contains("not encrypted", page, StringComparison.Ordinal);
         Assert.Contains("inputmode=\"numeric\"", page, StringComparison.Ordinal);
         Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
     }
@@ -125,7 +125,7 @@ public sealed partial class PhoneGateTests(PhoneApp app) : IClassFixture<PhoneAp
             using var tried = await PairAsync(phone, wrong, "mine");
             Assert.Equal(HttpStatusCode.Forbidden, tried.StatusCode);
             var page = await tried.Content.ReadAsStringAsync(Stop);
-            Assert.Contains("That is not the code shown", page, StringComparison.Ordinal);
+            Assert.Contains("That code is wrong", page, StringComparison.Ordinal);
             Assert.Contains("value=\"mine\"", page, StringComparison.Ordinal);
         }
 

@@ -23,6 +23,7 @@ public sealed class LeftoverFilterTests
         { new() { Words = "green tin" }, "Moss" },
         { new() { Words = "green peg" }, "" },
         { new() { Words = "Oa" }, "Oat" },
+        { new() { Words = "4-ply" }, "Moss Gone" },
         { new() { Bag = "Peg bag" }, "Rust" },
         { new() { Class = "1" }, "Moss Gone" },
         { new() { Fibre = "wool nylon" }, "Moss" },

@@ -1,5 +1,6 @@
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
+using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Tests;
 using StashMatch.Web.Pieces;
 using Xunit;
@@ -15,31 +16,47 @@ public sealed class WordsTests
     public void Only_just_names_the_leftover_that_misses_the_allowance_and_by_how_much()
     {
         Assert.Equal(Verdict.OnlyJust, OnlyJust.Verdict);
-        Assert.Equal("Everything is covered, but Rust misses the allowance by 0.2 m / 0.2 yd.", new Words(OnlyJust).Why());
+        Assert.Equal("There is enough, but Rust leaves about 0.2 m less in reserve than you asked.", new Words(OnlyJust).Why());
     }
 
     [Fact]
     public void Under_a_half_it_says_that_it_is_more_likely_to_run_out_than_not()
     {
         var words = new Words(OnlyJust with { Why = Why.Chance, ChanceOfEnough = 0.41 });
-        Assert.Equal("Covered, but more likely to run out than not. Rust is the tightest.", words.Why());
-        Assert.DoesNotContain("more likely", new Words(OnlyJust with { Why = Why.Chance, ChanceOfEnough = 0.6 }).Why(), StringComparison.Ordinal);
-        Assert.Contains("weigh a swatch to be sure", new Words(OnlyJust with { Why = Why.NotCalibrated, ChanceOfEnough = 0.6 }).Why(), StringComparison.Ordinal);
+        Assert.Equal("There is enough by the label, but the yarn is more likely to run out.", words.Why());
+        var surer = OnlyJust with { ChanceOfEnough = 0.68, Leftovers = [.. OnlyJust.Leftovers.Select(l => l with { OwnSureness = l.Leftover.Id == "Rust" ? 0.83 : 0.99, ShortOfReserve = default })] };
+        Assert.Equal("There is enough, with your reserve, but knitters differ: Rust lasts 8 times in 10.", new Words(surer with { Why = Why.Chance }).Why());
+        Assert.Equal(
+            "There is enough, with your reserve, but knitters differ: Rust lasts 8 times in 10. Weigh a swatch to be surer.", new Words(surer with { Why = Why.NotCalibrated }).Why());
+    }
+
+    [Fact]
+    public void Too_few_leftovers_are_counted_so_that_anybody_can_check()
+    {
+        var few = OnlyJust with { Why = Why.TooFewLeftovers, TooFew = new(5, 3, Metres.FromMillimetres(13_600)) };
+        Assert.Equal("Four stripes and a brim need five colours; you have three.", new Words(few).Why());
+        Assert.Equal("This hat needs seven yarns of 14 m or more; you have three.", new Words(few with { TooFew = few.TooFew with { Wanted = 7 } }).Why());
     }
 
     [Fact]
     public void Too_little_says_what_is_short_and_by_how_much()
     {
-        var answer = Ask(("Oat", 2m, 2.5m));
-        Assert.Equal(Verdict.No, answer.Verdict);
-        Assert.Matches(@"^(Two|Three|Four|Five|Six|Seven|Eight|Nine|Ten) parts lack yarn: short by [\d.]+ m / [\d.]+ yd\.$", new Words(answer).Why());
+        Answer Lacking(int stripes) => OnlyJust with
+        {
+            Verdict = Verdict.No,
+            Why = Why.Short,
+            Short = Metres.FromMillimetres(2_400 * stripes),
+            Parts = [.. OnlyJust.Parts.Select(p => p.Part.Kind == PartKind.Stripe && p.Part.Number <= stripes ? p with { Short = Metres.FromMillimetres(2_400) } : p)],
+        };
+        Assert.Equal("Four parts are short of yarn, by 10 m in all.", new Words(Lacking(4)).Why());
+        Assert.Equal("Stripe 1 is short by 3 m.", new Words(Lacking(1)).Why());
     }
 
     [Fact]
     public void A_brim_prone_to_stretching_comes_with_every_cure()
     {
         var text = new Words(OnlyJust).Text(new Warning(WarningCode.BrimStretch, "brim", "Oat", CloseCall: true));
-        foreach (var cure in new[] { "Oat is prone to stretching", "close call", "smaller needle", "10-15 % fewer stitches", "firmer rib", "doubled brim", "wool or nylon strand", "another leftover" })
+        foreach (var cure in new[] { "Oat may stretch in the brim", "close call", "smaller needle", "10 to 15 % fewer stitches", "firmer rib", "folded brim", "wool or nylon strand", "another leftover" })
         {
             Assert.Contains(cure, text, StringComparison.Ordinal);
         }
@@ -59,12 +76,20 @@ public sealed class WordsTests
         });
         Assert.Equal(
             [
-                "Braid 1 and braid 2: Rust and Teal are as light as each other, so a braid of them hardly shows.",
-                "Braid 3: Moss and Teal are as light as each other, so a braid of them hardly shows.",
-                "One step of the scale is much against what is on or left of Moss and Oat. Weigh them on a finer scale if you can.",
-                "Stripe 1 and stripe 2: Moss and Teal are close and hard to tell apart.",
+                "Braid 1 and braid 2: Rust and Teal are equally light, so the braid hardly shows.",
+                "Braid 3: Moss and Teal are equally light, so the braid hardly shows.",
+                "Your scale is too coarse for balls as small as Moss and Oat. Use a finer scale if you can.",
+                "Stripe 1 and stripe 2: Moss and Teal are hard to tell apart.",
             ],
             words.Notices());
+    }
+
+    // 14.8 yd and a tenth on top are 16.28 yd: Rust at 6.9 g holds 15.87 yd and lacks 0.41 yd, Plum at 6 g holds 15 yd and lacks 1.28 yd.
+    [Fact]
+    public void Of_several_that_miss_the_reserve_the_closest_is_named_with_its_own_lack()
+    {
+        var both = Ask(("Oat", 20m, 2.5m), ("Moss", 9m, 2.4m), ("Plum", 6m, 2.5m), ("Rust", 6.9m, 2.3m), ("Teal", 12m, 2.5m));
+        Assert.Equal("There is enough, but Plum leaves about 1.2 m less in reserve than you asked.", new Words(both).Why());
     }
 
     [Fact]
@@ -75,6 +100,7 @@ public sealed class WordsTests
             .Concat(Enum.GetValues<CautionCode>().Select(Words.Text))
             .Concat(Enum.GetValues<RepairCode>().Select(c => words.Text(new Repair(c, Verdict.Yes, 0.9)
             {
+                Changed = null!,
                 Part = "brim",
                 Leftover = "Moss",
                 Arrangement = Arrangement.OneGround,

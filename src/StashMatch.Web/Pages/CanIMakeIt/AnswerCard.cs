@@ -21,7 +21,7 @@ public static class AnswerCard
     {
         ArgumentNullException.ThrowIfNull(view);
         var answer = view.Answer;
-        var chance = answer.Verdict == Verdict.No ? "" : $"{Shown.Chance(answer.ChanceOfEnough)} chance that nothing runs out. ";
+        var chance = answer.Verdict == Verdict.No ? "" : $"{Shown.Chance(answer.ChanceOfEnough)} chance that the yarn lasts. ";
         var yardsFirst = Habits.Now.FirstUnit == LengthUnit.Yards;
         return new(
             view.Title, Words.Of(answer.Verdict), answer.Verdict switch { Verdict.Yes => 2, Verdict.OnlyJust => 1, _ => 0 }, [chance + view.Words.Why()],

@@ -1,10 +1,7 @@
 using System.Globalization;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
-using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
-using StashMatch.Store;
-using StashMatch.Web.OpenInterface;
 using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.CanIMakeIt;
@@ -12,72 +9,97 @@ namespace StashMatch.Web.Pages.CanIMakeIt;
 /// <summary>What the address asks; values as typed, so that nothing is lost where one cannot be read.</summary>
 public sealed record CanIMakeForm
 {
-    public string? Hat { get; init; }
+    private static readonly Field ChosenFor = Field.Text("choose");
+    private static readonly Field KeptToo = Field.Word("kept", CountKept);
+    private static readonly Field Shown = Field.Word("share", "uses-up-most", "gentlest");
 
-    public string? Size { get; init; }
+    private Said _asked = Said.Nothing;
 
-    public string? Stripes { get; init; }
+    /// <summary>What is asked, by the names of <see cref="MatchQuestion"/>.</summary>
+    public Said Asked { get => _asked; init => _asked = value; }
 
-    public string? Arrangement { get; init; }
+    public string? Hat { get => One(MatchQuestion.Hat); init => Set(MatchQuestion.Hat, value); }
 
-    public string? Allowance { get; init; }
+    public string? Size { get => One(MatchQuestion.Size); init => Set(MatchQuestion.Size, value); }
 
-    public string? NextDoor { get; init; }
+    public string? Stripes { get => One(MatchQuestion.Stripes); init => Set(MatchQuestion.Stripes, value); }
 
-    public string? Brim { get; init; }
+    public string? Arrangement { get => One(MatchQuestion.Arrangement); init => Set(MatchQuestion.Arrangement, value); }
+
+    public string? Allowance { get => One(MatchQuestion.AllowancePercent); init => Set(MatchQuestion.AllowancePercent, value); }
+
+    public string? NextDoor { get => One(MatchQuestion.NextDoor); init => Set(MatchQuestion.NextDoor, value); }
+
+    public string? Brim { get => One(ChangedHat.Brim); init => Set(ChangedHat.Brim, value); }
 
     /// <summary>Rows of each stripe, "28,30,29"; empty for equal stripes.</summary>
-    public string? Depths { get; init; }
+    public string? Depths { get => Several(ChangedHat.Rows) is { Count: > 0 } rows ? string.Join(',', rows) : null; init =>
+        Set(ChangedHat.Rows, value is { Length: > 0 } ? [value] : []); }
 
     /// <summary>The brim's depth in centimetres, where it is not the hat's own.</summary>
-    public string? BrimDepth { get; init; }
+    public string? BrimDepth { get => One(ChangedHat.BrimDepthCm); init => Set(ChangedHat.BrimDepthCm, value); }
 
     /// <summary>How the edge is worked, where it is not as the hat says.</summary>
-    public string? BindOff { get; init; }
+    public string? BindOff { get => One(ChangedHat.BindOff); init => Set(ChangedHat.BindOff, value); }
 
     /// <summary>Numbers of braids left out.</summary>
-    public IReadOnlyList<string> Without { get; init; } = [];
+    public IReadOnlyList<string> Without { get => Several(ChangedHat.Without); init => Set(ChangedHat.Without, value); }
 
     /// <summary>Parts cut out of what they would be one with.</summary>
-    public IReadOnlyList<string> Apart { get; init; } = [];
+    public IReadOnlyList<string> Apart { get => Several(Pairings.Apart); init => Set(Pairings.Apart, value); }
 
-    /// <summary>Leftovers knitted one after the other: two ids joined by a tilde.</summary>
-    public IReadOnlyList<string> Join { get; init; } = [];
+    /// <summary>Leftovers knitted one after the other, as an address spells them.</summary>
+    public IReadOnlyList<string> Join { get => Several(Together.Joined); init => Set(Together.Joined, value); }
 
     /// <summary>How many leftovers take turns.</summary>
-    public string? InTurn { get; init; }
+    public string? InTurn { get => One(MatchQuestion.InTurn); init => Set(MatchQuestion.InTurn, value); }
 
     /// <summary>How the stripes are ordered by colour.</summary>
-    public string? Colours { get; init; }
+    public string? Colours { get => One(MatchQuestion.ColourOrder); init => Set(MatchQuestion.ColourOrder, value); }
 
-    /// <summary>One lot of leftovers; empty for all.</summary>
-    public string? Bag { get; init; }
+    /// <summary>One bag of leftovers; empty for all.</summary>
+    public string? Bag { get => One(MatchQuestion.Bag); init => Set(MatchQuestion.Bag, value); }
 
     /// <summary>Which fibres may go in; empty for any.</summary>
-    public string? Fibres { get; init; }
+    public string? Fibres { get => One(MatchQuestion.Fibres); init => Set(MatchQuestion.Fibres, value); }
 
-    /// <summary>"Keep it back": leftovers that do not go into this hat.</summary>
-    public IReadOnlyList<string> Back { get; init; } = [];
+    /// <summary>Leftovers that do not go into this hat.</summary>
+    public IReadOnlyList<string> Back { get => Several(MatchQuestion.Back); init => Set(MatchQuestion.Back, value); }
 
-    public IReadOnlyList<string> Leftovers { get; init; } = [];
+    public IReadOnlyList<string> Leftovers { get => Several(MatchQuestion.Leftovers); init => Set(MatchQuestion.Leftovers, value); }
 
     /// <summary>The leftover to be held with another; empty for none.</summary>
-    public string? Hold { get; init; }
+    public string? Hold { get => HeldTogether.ElementAtOrDefault(0); init => SetHeld(value, HoldWith); }
 
     /// <summary>What it is held with; empty for itself.</summary>
-    public string? HoldWith { get; init; }
+    public string? HoldWith { get => HeldTogether is [var first, var second] && second != first ? second : null; init => SetHeld(Hold, value); }
 
     /// <summary>The plan whose question is asked again: its own yarn counts as free.</summary>
-    public string? Plan { get; init; }
+    public string? Plan { get => One(MatchQuestion.Plan); init => Set(MatchQuestion.Plan, value); }
 
     /// <summary>The part another leftover is being chosen for; no link carries it on.</summary>
     public string? Choose { get; init; }
 
-    /// <summary>"Keep it here": part and leftover id, joined by a tilde.</summary>
-    public IReadOnlyList<string> Keep { get; init; } = [];
+    /// <summary>Always this leftover in that part, as an address spells it: part and leftover id, joined by a tilde.</summary>
+    public IReadOnlyList<string> Keep { get => Several(Pairings.Locks); init => Set(Pairings.Locks, value); }
 
-    /// <summary>"Not this one": part and leftover id, joined by a tilde.</summary>
-    public IReadOnlyList<string> Never { get; init; } = [];
+    /// <summary>Something else than this leftover in that part, spelled likewise.</summary>
+    public IReadOnlyList<string> Never { get => Several(Pairings.Never); init => Set(Pairings.Never, value); }
+
+    /// <summary>The plan seen before, spelled likewise: of plans as good the one is taken that changes least of it.</summary>
+    public IReadOnlyList<string> Like { get => Several(Pairings.Like); init => Set(Pairings.Like, value); }
+
+    /// <summary>Which plan of the answer is shown, "uses-up-most" or "gentlest"; empty for the surest.</summary>
+    public string? Share { get; init; }
+
+    /// <summary>The same, read.</summary>
+    public PlanKind Shared => Share switch { "uses-up-most" => PlanKind.UsesMostUp, "gentlest" => PlanKind.Evenest, _ => PlanKind.Surest };
+
+    /// <summary>The value of <see cref="Kept"/> that counts it.</summary>
+    public const string CountKept = "count";
+
+    /// <summary>"count" where yarn kept for other plans counts too; empty otherwise.</summary>
+    public string? Kept { get; init; }
 
     /// <summary>What the page opens with when nothing is asked yet.</summary>
     public static CanIMakeForm First { get; } = new() { Hat = "side-to-side-sample", Size = "F", Stripes = "6" };
@@ -91,105 +113,106 @@ public sealed record CanIMakeForm
     public static CanIMakeForm Of(IQueryCollection query)
     {
         ArgumentNullException.ThrowIfNull(query);
-        string? One(string name) => query.TryGetValue(name, out var values) && values.Count > 0 ? values[0] : null;
-        IReadOnlyList<string> All(string name) => [.. query[name].OfType<string>()];
         return new CanIMakeForm
         {
-            Hat = One("hat"),
-            Size = One("size"),
-            Stripes = One("stripes"),
-            Arrangement = One("arrangement"),
-            Allowance = One("allowance"),
-            NextDoor = One("nextDoor"),
-            Brim = One("brim"),
-            Depths = One("depths"),
-            Bag = One("bag"),
-            Fibres = One("fibres"),
-            Back = All("back"),
-            Choose = One("choose"),
-            Plan = One("plan"),
-            Hold = One("hold"),
-            HoldWith = One("holdWith"),
-            BrimDepth = One("brimDepth"),
-            BindOff = One("bindOff"),
-            InTurn = One("inTurn"),
-            Colours = One("colours"),
-            Without = All("without"),
-            Apart = All("apart"),
-            Join = All("join"),
-            Leftovers = All("leftover"),
-            Keep = All("keep"),
-            Never = All("never"),
+            Asked = MatchQuestion.InAddress(query.Pairs()),
+            Choose = query[ChosenFor.Name],
+            Share = query[Shown.Name],
+            Kept = query[KeptToo.Name],
         }.OrFirst();
     }
 
     /// <summary>The address of the answer as one picture.</summary>
-    public string Picture() => "/can-i-make.png" + Address(f => f)["/can-i-make".Length..];
+    public string Picture() => SaidInAddress.Of("/can-i-make.png", Pairs());
 
     /// <summary>The address that asks a changed question.</summary>
     public string Address(Func<CanIMakeForm, CanIMakeForm> change)
     {
         ArgumentNullException.ThrowIfNull(change);
-        return "/can-i-make?" + string.Join('&', change(this).Pairs().Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value)}"));
+        return SaidInAddress.Of("/can-i-make", change(this).Pairs());
     }
 
     /// <summary>What is asked, name by name.</summary>
-    public IEnumerable<(string Name, string Value)> Pairs()
-    {
-        IEnumerable<(string Name, string? Value)> pairs =
-        [
-            ("hat", Hat), ("size", Size), ("stripes", Stripes), ("arrangement", Arrangement),
-            ("allowance", Allowance), ("nextDoor", NextDoor), ("brim", Brim), ("depths", Depths), ("bag", Bag), ("fibres", Fibres),
-            ("hold", Hold), ("holdWith", HoldWith), ("brimDepth", BrimDepth), ("bindOff", BindOff), ("inTurn", InTurn), ("colours", Colours), ("plan", Plan),
-            .. Without.Select(w => ("without", (string?)w)),
-            .. Apart.Select(a => ("apart", (string?)a)),
-            .. Join.Select(j => ("join", (string?)j)),
-            .. Back.Select(b => ("back", (string?)b)),
-            .. Leftovers.Select(l => ("leftover", (string?)l)),
-            .. Keep.Select(k => ("keep", (string?)k)),
-            .. Never.Select(n => ("never", (string?)n)),
-        ];
-        return pairs.Where(p => !string.IsNullOrEmpty(p.Value)).Select(p => (p.Name, p.Value!));
-    }
+    public IEnumerable<(string Name, string Value)> Pairs() =>
+        SaidInAddress.Write(Asked, MatchQuestion.Fields).Concat(string.IsNullOrEmpty(Kept) ? [] : [(KeptToo.Name, Kept)])
+            .Concat(string.IsNullOrEmpty(Share) ? [] : [(Shown.Name, Share)]);
 
     /// <summary>Leftovers asked about as one, joined or held together: what they are known by, and which they are.</summary>
-    public IEnumerable<(string Id, IReadOnlyList<string> Of)> Several() =>
-    [
-        .. Join.Select(j => (j, (IReadOnlyList<string>)j.Split('~'))),
-        .. string.IsNullOrEmpty(Hold) ? [] : new[] { (Together!, (IReadOnlyList<string>)[Hold, HeldWith!]) },
-    ];
+    public IEnumerable<(string Id, IReadOnlyList<string> Of)> Several() => Together.Named(Asked);
 
-    private string? HeldWith => string.IsNullOrEmpty(HoldWith) ? Hold : HoldWith;
+    /// <summary>The address that always uses a leftover for a part and works the rest out again.</summary>
+    public string KeepHere(string part, string leftover) => Address(f => f.KeepHereIn(part, leftover));
 
-    private string? Together => string.IsNullOrEmpty(Hold) ? null : $"{Hold}+{HeldWith}";
+    /// <summary>The address that gives the part another leftover.</summary>
+    public string NotThisOne(string part, string leftover) => Address(f => f.NotHere(part, leftover));
 
-    /// <summary>"Keep it here": the address that leaves a leftover where it goes in and works the rest out again.</summary>
-    public string KeepHere(string part, string leftover) =>
-        Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part), $"{part}~{leftover}"] });
+    /// <summary>The address that leaves a leftover out of this hat.</summary>
+    public string KeepBack(string leftover) => Address(f => f.LeaveOut(leftover));
 
-    /// <summary>"Not this one": the address that gives the part another leftover.</summary>
-    public string NotThisOne(string part, string leftover) =>
-        Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part)], Never = [.. f.Never, $"{part}~{leftover}"] });
+    /// <summary>The question with a leftover always used for a part.</summary>
+    public CanIMakeForm KeepHereIn(string part, string leftover) =>
+        Decide(Pairings.Locks, part, Pairings.Say(part, leftover))
+            .Having(Pairings.Never, Each(Pairings.Never).Where(n => Pairings.PartOf(n) != part || Pairings.LeftoverOf(n) != leftover))
+            with { Back = [.. Back.Where(b => b != leftover)] };
 
-    /// <summary>"Keep it back": the address that leaves a leftover out of this hat.</summary>
-    public string KeepBack(string leftover) =>
-        Address(f => f with { Back = [.. f.Back, leftover], Keep = [.. f.Keep.Where(k => k.Split('~', 2)[^1] != leftover)] });
+    /// <summary>The question with a leftover never used for a part.</summary>
+    public CanIMakeForm NotHere(string part, string leftover) => Decide(Pairings.Locks, part).Decide(Pairings.Never, null, Pairings.Say(part, leftover));
 
-    /// <summary>"Choose another": the address of the same question with the leftovers for a part to choose from.</summary>
-    public string ChooseFor(string part) => $"{Address(f => f)}&choose={Uri.EscapeDataString(part)}";
+    /// <summary>The question without a leftover.</summary>
+    public CanIMakeForm LeaveOut(string leftover) =>
+        Having(Pairings.Locks, Each(Pairings.Locks).Where(l => Pairings.LeftoverOf(l) != leftover)) with { Back = [.. Back, leftover] };
 
-    /// <summary>"Put it back": the address without what the knitter decided about a part.</summary>
-    public string PutBack(string part) =>
-        Address(f => f with { Keep = [.. f.Keep.Where(k => PartOf(k) != part)], Never = [.. f.Never.Where(n => PartOf(n) != part)] });
+    /// <summary>The question with nothing decided about a part, nor about the letter it is knitted from.</summary>
+    public CanIMakeForm Undecided(string part, string? letter) => Decide(Pairings.Locks, part).Decide(Pairings.Locks, letter ?? part);
+
+    /// <summary>The question asked so that the plan shown changes as little as can be, at its own count of stripes.</summary>
+    public CanIMakeForm As(AnswerView shown)
+    {
+        ArgumentNullException.ThrowIfNull(shown);
+        return Having(Pairings.Like, shown.Parts.Where(p => p.From is not null).Select(p => Pairings.Say(p.Part.Name, p.From!.Leftover))) with
+        {
+            Share = null,
+            Stripes = shown.Answer.Hat.Plan is null ? Stripes : shown.Answer.Hat.Stripes.ToString(CultureInfo.InvariantCulture),
+        };
+    }
+
+    /// <summary>The leftover each part had in the plan seen before, by the part's name.</summary>
+    public IReadOnlyDictionary<string, string> Before =>
+        Each(Pairings.Like).GroupBy(Pairings.PartOf, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => Pairings.LeftoverOf(g.First()), StringComparer.Ordinal);
+
+    /// <summary>The address of the hat alone, painted.</summary>
+    /// <param name="view">"head" or "above".</param>
+    /// <param name="turn">Sixths of a turn.</param>
+    /// <param name="width">Pixels.</param>
+    /// <param name="key">What the picture is known by.</param>
+    public string HatPicture(string view, int turn, int width, string key) => SaidInAddress.Of(
+        "/hat.png",
+        (this with { Like = [] }).Pairs()
+            .Concat([("view", view), ("turn", turn.ToString(CultureInfo.InvariantCulture)), ("width", width.ToString(CultureInfo.InvariantCulture)),
+                ("seen", key)]));
+
+    /// <summary>How an address names one of an answer's plans; null for the surest.</summary>
+    public static string? NameOf(PlanKind kind) => kind switch { PlanKind.UsesMostUp => "uses-up-most", PlanKind.Evenest => "gentlest", _ => null };
+
+    /// <summary>The address of the same question with the leftovers for a part to choose from.</summary>
+    public string ChooseFor(string part) => SaidInAddress.Of("/can-i-make", Pairs().Append((ChosenFor.Name, part)));
+
+    /// <summary>The address without what the knitter decided about a part.</summary>
+    public string PutBack(string part) => Address(f => f.Decide(Pairings.Locks, part).Decide(Pairings.Never, part));
 
     /// <summary>Whether the knitter has decided something about a part.</summary>
-    public bool IsDecided(string part) => Keep.Concat(Never).Any(d => PartOf(d) == part);
+    public bool IsDecided(string part) => Each(Pairings.Locks).Concat(Each(Pairings.Never)).Any(d => Pairings.PartOf(d) == part);
 
-    /// <summary>The address that tries a repair of an answer with so many stripes; null for one done away from the page. A repair of one part holds at that count.</summary>
+    /// <summary>
+    /// The address that tries a repair of an answer with so many stripes; null for one done away from the page. A repair of one part holds at that
+    /// count.
+    /// </summary>
     public string? Try(Repair repair, int stripes)
     {
         ArgumentNullException.ThrowIfNull(repair);
-        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.WiderBrimSet or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch && string.IsNullOrEmpty(Stripes))
+        if (repair.Code is RepairCode.MoveOne or RepairCode.LeaveOut or RepairCode.DropBraid or RepairCode.RePairBraid or RepairCode.JoinNearMatch
+            && string.IsNullOrEmpty(Stripes))
         {
             return (this with { Stripes = stripes.ToString(CultureInfo.InvariantCulture) }).Try(repair, stripes);
         }
@@ -197,7 +220,8 @@ public sealed record CanIMakeForm
         return repair.Code switch
         {
             RepairCode.FewerStripes => Address(f => f with { Stripes = $"{repair.Stripes}", Depths = null }),
-            RepairCode.AnotherArrangement => Address(f => f with { Arrangement = Names.Of(repair.Arrangement!.Value), InTurn = repair.InTurn?.ToString(CultureInfo.InvariantCulture) }),
+            RepairCode.AnotherArrangement =>
+                Address(f => f with { Arrangement = Names.Of(repair.Arrangement!.Value), InTurn = repair.InTurn?.ToString(CultureInfo.InvariantCulture) }),
             RepairCode.LeaveOut => KeepBack(repair.Leftover!),
             RepairCode.Blend => Address(f => f with { NextDoor = "blend" }),
             RepairCode.SmallerSize => Address(f => f with { Size = repair.Size, Depths = null }),
@@ -206,9 +230,9 @@ public sealed record CanIMakeForm
             RepairCode.ThriftierBindOff => Address(f => f with { BindOff = Names.Of(repair.BindOff!.Value) }),
             RepairCode.FewerRows => Address(f => f with { Depths = string.Join(',', repair.Rows!), Stripes = $"{repair.Rows!.Count}" }),
             RepairCode.DropBraid => Address(f => f with { Without = [.. f.Without, repair.Part!.Split(' ')[^1]], Depths = null }),
-            RepairCode.RePairBraid => Address(f => f with { Apart = [.. f.Apart, $"{repair.Part} strand a", $"{repair.Part} strand b"] }),
-            RepairCode.JoinNearMatch => Address(f => f with { Join = [.. f.Join, $"{repair.Leftover}~{repair.OtherLeftover}"] }),
-            RepairCode.MoveOne or RepairCode.WiderBrimSet => KeepHere(repair.Part!, repair.Leftover!),
+            RepairCode.RePairBraid => Address(f => f with { Apart = [.. f.Apart, .. "ab".Select(s => $"{repair.Part} strand {s}")] }),
+            RepairCode.JoinNearMatch => Address(f => f with { Join = [.. f.Join, SaidInAddress.Together(repair.Leftover!, repair.OtherLeftover!)] }),
+            RepairCode.MoveOne => KeepHere(repair.Part!, repair.Leftover!),
             _ => null,
         };
     }
@@ -216,118 +240,37 @@ public sealed record CanIMakeForm
     /// <summary>The question, or null with a message for each field that cannot be read.</summary>
     public Question? Read(Hat? hat, IReadOnlyList<Leftover> bag, FieldErrors errors)
     {
-        ArgumentNullException.ThrowIfNull(bag);
         ArgumentNullException.ThrowIfNull(errors);
-        if (hat is null)
+        var asked = new Reading(Asked, errors);
+        if (hat is not null)
         {
-            errors.Add("hat", "is not one of the hats here");
-            return null;
+            return MatchQuestion.Read(asked, hat, bag, Habits.Now.AllowancePercent);
         }
 
-        if (Size is null || !hat.SizeNames.Contains(Size, StringComparer.Ordinal))
-        {
-            errors.Add("size", $"must be one of {string.Join(", ", hat.SizeNames)}");
-        }
-
-        int? stripes = null;
-        if (!string.IsNullOrWhiteSpace(Stripes))
-        {
-            if (int.TryParse(Stripes, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is >= 1 and <= 24)
-            {
-                stripes = count;
-            }
-            else
-            {
-                errors.Add("stripes", "must be a whole number from 1 to 24, or any that works");
-            }
-        }
-
-        var arrangement = string.IsNullOrEmpty(Arrangement)
-            ? Knitting.Matching.Arrangement.OwnColours
-            : errors.OneOf("arrangement", Arrangement, Names.Arrangements);
-        var allowance = errors.Allowance(Allowance);
-
-        if (!string.IsNullOrEmpty(NextDoor))
-        {
-            errors.OneOf("nextDoor", NextDoor, Names.NextDoor);
-        }
-
-        var order = string.IsNullOrEmpty(Colours) ? ColourOrder.Any : errors.OneOf("colours", Colours, Names.ColourOrders);
-        var turns = Math.Clamp((stripes ?? 4) - 1, 2, 3);
-        if (!string.IsNullOrEmpty(InTurn) && (!int.TryParse(InTurn, NumberStyles.None, CultureInfo.InvariantCulture, out turns) || turns is < 2 or > 23))
-        {
-            errors.Add("inTurn", "must be a whole number from 2 to the stripes less one");
-        }
-
-        hat = HatChanges.Applied(this, hat, stripes, errors);
-        foreach (var unknown in Leftovers.Where(id => bag.All(l => l.Id != id)).Take(1))
-        {
-            errors.Add("leftover", $"{Short(unknown)} is not among the leftovers that may go into a hat");
-        }
-
-        // Held together, two leftovers are asked with as one, ticked or not.
-        if (Together is { } together)
-        {
-            bag = CanIMake.Hold([new HeldBody(together, [Hold!, HeldWith!])], [.. bag], errors);
-        }
-
-        bag = CanIMake.Join([.. Join.Select(j => new HeldBody(j, j.Split('~')))], [.. bag], errors);
-        foreach (var unknown in Apart.Where(a => !IsPart(a, hat)).Take(1))
-        {
-            errors.Add("apart", $"{Short(unknown)} is not a part of this hat");
-        }
-
-        var keep = Decided("keep", Keep, hat, bag, errors);
-        var never = Decided("never", Never, hat, bag, errors);
-
-        // What is kept in a part is asked with, ticked or not, whatever it is spun of.
-        var fibres = string.IsNullOrEmpty(Fibres) ? FibreChoice.Any : errors.OneOf("fibres", Fibres, Names.FibreChoices);
-        bool IsMeant(Leftover l) => Leftovers.Count == 0 || Leftovers.Contains(l.Id, StringComparer.Ordinal) || l.Id == Together || Join.Contains(l.Id, StringComparer.Ordinal);
-        List<Leftover> chosen = [.. bag.Where(l => keep.Any(k => k.Leftover == l.Id) || (IsMeant(l) && !Back.Contains(l.Id, StringComparer.Ordinal) && (fibres ?? FibreChoice.Any).Allows(l)))];
-        if (errors.Any)
-        {
-            return null;
-        }
-
-        return new Question(hat, Size!, chosen)
-        {
-            Stripes = hat is PrintedHat ? null : stripes,
-            Arrangement = arrangement!.Value,
-            InTurn = turns,
-            AllowancePercent = allowance,
-            Blend = NextDoor == "blend",
-            ColourOrder = order!.Value,
-            Apart = Apart,
-            Locks = keep,
-            Never = never,
-        };
+        asked.Wrong(MatchQuestion.Hat, "is not one of the hats here");
+        return null;
     }
 
-    private static bool IsPart(string name, Hat hat) =>
-        PartNames.Read(name) is not null || (hat is PrintedHat printed && printed.Sizes.Any(s => s.Lines.Any(l => l.Yarn == name)));
+    private IReadOnlyList<string> HeldTogether =>
+        Each(Together.Held) is [var first, ..] ? [.. (first[Together.Of].Each ?? []).Select(o => o.Words ?? "")] : [];
 
-    private static string PartOf(string decided) => decided.Split('~', 2)[0];
+    private IReadOnlyList<Said> Each(Field field) => Asked[field].Each ?? [];
 
-    private static List<Pairing> Decided(string field, IReadOnlyList<string> decided, Hat hat, IReadOnlyList<Leftover> bag, FieldErrors errors)
-    {
-        var pairings = new List<Pairing>();
-        foreach (var each in decided.Distinct(StringComparer.Ordinal))
-        {
-            var halves = each.Split('~', 2);
-            if (halves.Length == 2 && IsPart(halves[0], hat) && bag.Any(l => l.Id == halves[1]))
-            {
-                pairings.Add(new Pairing(halves[0], halves[1]));
-            }
-            else
-            {
-                errors.Add(field, halves.Length == 2 && IsPart(halves[0], hat)
-                    ? $"in {Words.The(halves[0])} names “{Short(halves[1])}”, which is not among the leftovers here any more: untick it below"
-                    : $"{Short(each)} is not a part and one of the leftovers that may go into a hat");
-            }
-        }
+    private IReadOnlyList<string> Several(Field field) => [.. Each(field).Select(e => SaidInAddress.Spell(e, field))];
 
-        return pairings;
-    }
+    private string? One(Field field) => Asked[field].Words;
 
-    private static string Short(string text) => text.Length <= 40 ? text : text[..40] + "…";
+    private void Set(Field field, string? value) => _asked = _asked.With(field, value);
+
+    private void Set(Field field, IReadOnlyList<string> values) => _asked = _asked.With(field, SaidInAddress.Read(field, values));
+
+    private void SetHeld(string? first, string? second) =>
+        _asked = _asked.With(Together.Held, string.IsNullOrEmpty(first) ? Said.Nothing
+            : Said.Several([Together.Say(first, string.IsNullOrEmpty(second) ? first : second)]));
+
+    private CanIMakeForm Having(Field field, IEnumerable<Said> each) =>
+        this with { Asked = Asked.With(field, each.ToList() is { Count: > 0 } some ? Said.Several(some) : Said.Nothing) };
+
+    private CanIMakeForm Decide(Field field, string? part, params IEnumerable<Said> instead) =>
+        Having(field, [.. Each(field).Where(d => Pairings.PartOf(d) != part), .. instead]);
 }

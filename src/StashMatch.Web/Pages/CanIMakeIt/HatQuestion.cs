@@ -13,7 +13,12 @@ namespace StashMatch.Web.Pages.CanIMakeIt;
 /// <param name="Hat">The hat that was asked for; null where there is none of that id.</param>
 /// <param name="View">The answer; null where the question cannot be read or the hat not be knitted so.</param>
 /// <param name="Cannot">Why it cannot be knitted so.</param>
-public sealed record Asked(IReadOnlyList<ListedHat> Hats, IReadOnlyList<FreeLeftover> Bag, IReadOnlyList<string> Lots, int InPlans, Hat? Hat, AnswerView? View, CannotBeKnitted? Cannot);
+public sealed record Asked(IReadOnlyList<ListedHat> Hats, IReadOnlyList<FreeLeftover> Bag, IReadOnlyList<string> Lots, int InPlans, Hat? Hat,
+    AnswerView? View, CannotBeKnitted? Cannot)
+{
+    /// <summary>The question as it was asked; null where it could not be read.</summary>
+    public Question? Question { get; init; }
+}
 
 /// <summary>Asks a form's question of the hats and leftovers in the store: the page and its picture ask the same.</summary>
 public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
@@ -25,12 +30,14 @@ public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
         var hats = await hatStore.ListAsync(cancel);
         var all = (await leftoverStore.ListForPlanAsync(form.Plan ?? "", cancel)).Where(l => l.ForHats).ToList();
         IReadOnlyList<LoggedLeftover> lot = [.. all.Where(l => string.IsNullOrEmpty(form.Bag) || l.Bag == form.Bag)];
-        var bag = saving ? [.. lot.Select(l => new FreeLeftover(l, l.ToLeftover()!))] : FreeLeftover.Among(lot);
+        var bag = saving || form.Kept == CanIMakeForm.CountKept ? [.. lot.Select(l => new FreeLeftover(l, l.ToLeftover()!))] : FreeLeftover.Among(lot);
         foreach (var gone in lot.Where(l => bag.All(b => b.Of.Id != l.Id)))
         {
-            if (form.Leftovers.Contains(gone.Id, StringComparer.Ordinal) || form.Keep.Any(k => k.EndsWith($"~{gone.Id}", StringComparison.Ordinal)))
+            var chosen = form.Leftovers.Contains(gone.Id, StringComparer.Ordinal);
+            if (chosen || form.Asked[Pairings.Locks].Each?.Any(l => Pairings.LeftoverOf(l) == gone.Id) == true)
             {
-                errors.Add(form.Leftovers.Contains(gone.Id, StringComparer.Ordinal) ? "leftover" : "keep", $"names {gone.Name}, and all of it is kept for a plan: choose another, or set it free there");
+                errors.Add((chosen ? MatchQuestion.Leftovers : Pairings.Locks).Name,
+                    $"names {gone.Name}, which is kept for another hat: choose another, or free its yarn there");
             }
         }
 
@@ -52,6 +59,6 @@ public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
             codes[several] = string.Join('+', ids.Select(id => codes.GetValueOrDefault(id, id)));
         }
 
-        return asked with { View = new AnswerView(answer, codes) { AllowancePercent = question.AllowancePercent } };
+        return asked with { Question = question, View = new AnswerView(answer, codes, form.Shared, question.AllowancePercent) };
     }
 }

@@ -9,26 +9,25 @@ namespace StashMatch.Web.Pages.CanIMakeIt;
 public static class PlannedYarn
 {
     /// <summary>Two leftovers asked about as one: held together each gives the whole length, joined one after the other the first gives all it has.</summary>
-    public static IReadOnlyList<PlannedPart> Of(Answer answer, CanIMakeForm form, IReadOnlyDictionary<string, Metres> held)
+    public static IReadOnlyList<PlannedPart> Of(IReadOnlyList<PartAnswer> planned, CanIMakeForm form, IReadOnlyDictionary<string, Metres> held)
     {
-        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(held);
-        var with = string.IsNullOrEmpty(form.HoldWith) ? form.Hold : form.HoldWith;
-        var together = string.IsNullOrEmpty(form.Hold) ? null : $"{form.Hold}+{with}";
-        var left = form.Join.SelectMany(j => j.Split('~')).Distinct(StringComparer.Ordinal)
+        var (together, joined) = (Together.NamedHeld(form.Asked).ToDictionary(StringComparer.Ordinal),
+            Together.NamedJoined(form.Asked).ToDictionary(StringComparer.Ordinal));
+        var left = joined.Values.SelectMany(j => j).Distinct(StringComparer.Ordinal)
             .ToDictionary(id => id, id => Math.Max(0, held.GetValueOrDefault(id).Millimetres - (long)(1000 * Joined.Tails)), StringComparer.Ordinal);
         var parts = new List<PlannedPart>();
-        foreach (var (part, from) in answer.Parts.SelectMany(p => p.All.Select(a => (p.Part.Name, a))))
+        foreach (var (part, from) in planned.SelectMany(p => p.All.Select(a => (p.Part.Name, a))))
         {
             var wanted = from.Metres.Millimetres;
-            if (from.Leftover == together)
+            if (together.TryGetValue(from.Leftover, out var both))
             {
-                parts.AddRange([new PlannedPart(form.Hold!, part, wanted), new PlannedPart(with!, part, wanted)]);
+                parts.AddRange(both.Select(id => new PlannedPart(id, part, wanted)));
             }
-            else if (form.Join.Contains(from.Leftover, StringComparer.Ordinal))
+            else if (joined.TryGetValue(from.Leftover, out var ids))
             {
-                var ids = from.Leftover.Split('~');
                 foreach (var id in ids)
                 {
                     var takes = id == ids[^1] ? wanted : Math.Min(wanted, left[id]);
@@ -42,6 +41,7 @@ public static class PlannedYarn
             }
         }
 
-        return [.. parts.Where(p => p.Millimetres > 0).GroupBy(p => (p.Leftover, p.Part)).Select(g => new PlannedPart(g.Key.Leftover, g.Key.Part, g.Sum(p => p.Millimetres)))];
+        return [.. parts.Where(p => p.Millimetres > 0).GroupBy(p => (p.Leftover, p.Part))
+            .Select(g => new PlannedPart(g.Key.Leftover, g.Key.Part, g.Sum(p => p.Millimetres)))];
     }
 }

@@ -15,8 +15,8 @@ public sealed class FinishedForm
 
     public string Stripes { get; set; } = "";
 
-    /// <summary>"all" or a part's name.</summary>
-    public string Part { get; set; } = "all";
+    /// <summary>The whole hat, or a part's name.</summary>
+    public string Part { get; set; } = HatWords.WholeHat;
 
     public string Grams { get; set; } = "";
 
@@ -41,7 +41,7 @@ public sealed class FinishedForm
         }
         else if (!design.TryNeeds(Size.Trim(), count, out needs, out var why))
         {
-            errors.Add("the hat", $"cannot be knitted so: {why.Reason}");
+            errors.Add("the hat", $"cannot be knitted: {why.Reason}");
         }
 
         var (grams, step) = (errors.TypedGrams("grams", Grams, 0.1m, Weighing.MostGrams), errors.TypedGrams("scale step", Step, 0.001m, 100));
@@ -50,10 +50,10 @@ public sealed class FinishedForm
             errors.Add("label", $"cannot be read: {label}");
         }
 
-        var parts = needs?.Parts.Where(p => Part == "all" || p.Name == Part.Trim()).ToList() ?? [];
+        var parts = needs?.Parts.Where(p => Part.Trim() is HatWords.WholeHat or "all" || p.Name == Part.Trim()).ToList() ?? [];
         if (needs is not null && parts.Count == 0)
         {
-            errors.Add("part", "must be all, or one such as brim or stripe 1");
+            errors.Add("part", $"must be {HatWords.WholeHat}, or one such as brim or stripe 1");
         }
 
         if (errors.Any)
@@ -68,7 +68,7 @@ public sealed class FinishedForm
         var calibration = Calibration.FromUse(bare, weighing, ratio) with { Factor = (used - ends) / bare };
         if (calibration.Factor is < 0.5 or > 2)
         {
-            errors.Add("the hat", $"comes to {calibration.Factor:0.00} × the bare metres, which no knitter uses: is a number mistyped?");
+            errors.Add("the hat", $"comes to {calibration.Factor:0.00} × the yarn in the stitches alone, which no knitter uses: check the numbers");
             return null;
         }
 

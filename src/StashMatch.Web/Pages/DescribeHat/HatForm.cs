@@ -68,7 +68,7 @@ public sealed class HatForm
     public string StripeValues { get; set; } = "";
 
     public IList<SizeLine> Sizes { get; } = (List<SizeLine>)
-        [.. Knitting.Hats.HatSizes.Default.Select(s => new SizeLine { Size = s.Size, Head = Text((double)s.Head!.Value.Value) })];
+        [.. Knitting.Hats.HatSizes.Default.Select(s => new SizeLine { Size = s.Size, Head = s.Head!.Value.Value.ToString("0.###", CultureInfo.InvariantCulture) })];
 
     public string Unit { get; set; } = "yd";
 
@@ -98,105 +98,67 @@ public sealed class HatForm
     }
 
     /// <summary>Starts from another hat.</summary>
-    public void CopyFrom(HatDescription d)
+    public void CopyFrom(Said hat)
     {
-        ArgumentNullException.ThrowIfNull(d);
-        (Name, WeightClass, Printed, Inches) = ($"{d.Name}, changed", Text(d.WeightClass), d.Printed is not null, false);
-        if (d.Printed is { } printed)
+        ArgumentNullException.ThrowIfNull(hat);
+        string Or(string text, string otherwise) => text.Length > 0 ? text : otherwise;
+        (Name, WeightClass, Printed, Inches) = ($"{Text(hat, "name")}, changed", Text(hat, "weightClass"), !hat["printed"].IsNothing, false);
+        if (Printed)
         {
-            (Unit, AllowanceIncluded, Table) = (printed.Unit ?? "yd", printed.AllowanceIncluded ?? false, TableOf(printed));
+            (Unit, AllowanceIncluded, Table) = (Or(Text(hat, "printed", "unit"), "yd"), Text(hat, "printed", "allowanceIncluded") == "yes", TableOf(hat["printed"]));
             return;
         }
 
-        (Construction, Stitches, Rows) = (d.Construction ?? Construction, Text(d.Gauge?.StitchesPer10cm), Text(d.Gauge?.RowsPer10cm));
-        (BrimDepth, BrimFolded, BrimFit) = (Text(d.Brim?.DepthCm), d.Brim?.Folded ?? false, d.Brim?.Fit ?? "snug");
-        (Rib, BindOff) = (Text(d.Brim?.Rib ?? 2), d.Brim?.BindOff ?? "ordinary");
-        (BraidsWhere, Strands, StrandCount) = (d.Braids?.Where ?? "none", d.Braids?.Strands ?? "neighbours", Text(d.Braids?.StrandCount ?? 2));
-        (DecreaseLines, CrownYarn) = (Text(d.Crown?.DecreaseLines ?? 8), d.Crown?.Yarn ?? "stripes");
-        (Least, Most) = (Text(d.StripeCounts?.Least), Text(d.StripeCounts?.Most));
-        PomPom = Text(d.PomPom?.Metres);
-        StripeKind = d.Stripes is null ? "equal" : d.Stripes.DepthsCm is null ? "proportions" : "depths";
-        StripeValues = string.Join(' ', (d.Stripes?.DepthsCm ?? d.Stripes?.Proportions ?? []).Select(v => Text(v)));
-        if (d.Sizes is { } sizes)
+        (Construction, Stitches, Rows) = (Or(Text(hat, "construction"), Construction), Text(hat, "gauge", "stitchesPer10cm"), Text(hat, "gauge", "rowsPer10cm"));
+        (BrimDepth, BrimFolded, BrimFit) = (Text(hat, "brim", "depthCm"), Text(hat, "brim", "folded") == "yes", Or(Text(hat, "brim", "fit"), "snug"));
+        (Rib, BindOff) = (Or(Text(hat, "brim", "rib"), "2"), Or(Text(hat, "brim", "bindOff"), "ordinary"));
+        (BraidsWhere, Strands) = (Or(Text(hat, "braids", "where"), "none"), Or(Text(hat, "braids", "strands"), "neighbours"));
+        (StrandCount, DecreaseLines) = (Or(Text(hat, "braids", "strandCount"), "2"), Or(Text(hat, "crown", "decreaseLines"), "8"));
+        (CrownYarn, PomPom) = (Or(Text(hat, "crown", "yarn"), "stripes"), Text(hat, "pomPom", "metres"));
+        (Least, Most) = (Text(hat, "stripeCounts", "least"), Text(hat, "stripeCounts", "most"));
+        StripeKind = hat["stripes"].IsNothing ? "equal" : hat["stripes"]["depthsCm"].IsNothing ? "proportions" : "depths";
+        StripeValues = string.Join(' ', (hat["stripes"]["depthsCm"].Each ?? hat["stripes"]["proportions"].Each ?? []).Select(v => Text(v)));
+        if (hat["sizes"].Each is { } sizes)
         {
             Sizes.Clear();
-            foreach (var s in sizes.OfType<SizeDescription>())
+            foreach (var s in sizes)
             {
-                Sizes.Add(new SizeLine
-                {
-                    Size = s.Size ?? "",
-                    Head = Text(s.HeadCm),
-                    Around = Text(s.CircumferenceCm),
-                    Height = Text(s.HeightCm),
-                    Stitches = Text(s.Stitches),
-                });
+                Sizes.Add(new SizeLine { Size = Text(s, "size"), Head = Text(s, "headCm"), Around = Text(s, "circumferenceCm"), Height = Text(s, "heightCm"), Stitches = Text(s, "stitches") });
             }
         }
     }
 
-    /// <summary>The description as far as it can be read; numbers that are none go to <paramref name="errors"/> under the field's name.</summary>
-    public HatDescription Read(FieldErrors errors)
+    /// <summary>What is said of the hat, by the names of <see cref="HatFields"/>; a table that is none goes to <paramref name="errors"/>.</summary>
+    public Said Read(FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(errors);
-        double? Number(string field, string typed, bool measure = false)
-        {
-            if (string.IsNullOrWhiteSpace(typed))
-            {
-                return null;
-            }
-
-            if (TypedNumber.TryRead(typed, out var value, out var message))
-            {
-                return (double)(measure && Inches ? value * Centimetres.PerInch : value);
-            }
-
-            errors.Add(field, message);
-            return null;
-        }
-
-        int? Whole(string field, string typed)
-        {
-            if (Number(field, typed) is not { } value)
-            {
-                return null;
-            }
-
-            if (value == Math.Floor(value))
-            {
-                return (int)value;
-            }
-
-            errors.Add(field, "must be a whole number");
-            return null;
-        }
-
-        var start = new HatDescription { Name = Name, WeightClass = Whole("weightClass", WeightClass) };
+        var hat = Said.Named(("name", Said.Typed(Name)), ("weightClass", Said.Typed(WeightClass)));
         if (Printed)
         {
-            return start with { Printed = ReadTable(errors) };
+            return hat.With("printed", ReadTable(errors));
         }
 
-        var sideways = Construction == "side-to-side";
-        var values = StripeKind == "equal" ? null
-            : StripeValues.Split([' ', ';', '\n'], StringSplitOptions.RemoveEmptyEntries).Select((v, i) => Number($"stripes[{i}]", v, StripeKind == "depths") ?? 0).ToList();
-        return start with
-        {
-            Construction = Construction,
-            Gauge = new(Number("gauge.stitchesPer10cm", Stitches), Number("gauge.rowsPer10cm", Rows)),
-            Brim = string.IsNullOrWhiteSpace(BrimDepth) ? null : new(Number("brim.depthCm", BrimDepth, measure: true), BrimFolded, BrimFit, Whole("brim.rib", Rib), BindOff),
-            Braids = new(BraidsWhere, Strands, Whole("braids.strandCount", StrandCount)),
-            Crown = sideways ? null : new(Whole("crown.decreaseLines", DecreaseLines), CrownYarn),
-            StripeCounts = values is not null || (string.IsNullOrWhiteSpace(Least) && string.IsNullOrWhiteSpace(Most)) ? null
-                : new(Whole("stripeCounts.least", Least), Whole("stripeCounts.most", Most)),
-            Stripes = values is null ? null : StripeKind == "depths" ? new(values, null) : new(null, values),
-            PomPom = string.IsNullOrWhiteSpace(PomPom) ? null : new(Number("pomPom.metres", PomPom)),
-            Sizes = [.. Sizes.Select((s, i) => new SizeDescription(
-                s.Size, Number($"sizes[{i}].headCm", s.Head, true), Number($"sizes[{i}].heightCm", s.Height, true), Number($"sizes[{i}].circumferenceCm", s.Around, true), Whole($"sizes[{i}].stitches", s.Stitches)))],
-        };
+        var equal = StripeKind == "equal";
+        var stripes = StripeValues.Split([' ', ';', '\n'], StringSplitOptions.RemoveEmptyEntries).Select(v => StripeKind == "depths" ? Measure(v) : Said.Typed(v));
+        return hat
+            .With("construction", Said.Typed(Construction))
+            .With("gauge", Said.Named(("stitchesPer10cm", Said.Typed(Stitches)), ("rowsPer10cm", Said.Typed(Rows))))
+            .With("brim", string.IsNullOrWhiteSpace(BrimDepth) ? Said.Nothing : Said.Named(
+                ("depthCm", Measure(BrimDepth)), ("folded", Said.Typed(BrimFolded ? "yes" : "no")), ("fit", Said.Typed(BrimFit)), ("rib", Said.Typed(Rib)), ("bindOff", Said.Typed(BindOff))))
+            .With("braids", Said.Named(("where", Said.Typed(BraidsWhere)), ("strands", Said.Typed(Strands)), ("strandCount", Said.Typed(StrandCount))))
+            .With("crown", Construction == "side-to-side" ? Said.Nothing : Said.Named(("decreaseLines", Said.Typed(DecreaseLines)), ("yarn", Said.Typed(CrownYarn))))
+            .With("stripeCounts", !equal || (string.IsNullOrWhiteSpace(Least) && string.IsNullOrWhiteSpace(Most)) ? Said.Nothing : Said.Named(("least", Said.Typed(Least)), ("most", Said.Typed(Most))))
+            .With("stripes", equal ? Said.Nothing : Said.Named((StripeKind == "depths" ? "depthsCm" : "proportions", Said.Several(stripes))))
+            .With("pomPom", string.IsNullOrWhiteSpace(PomPom) ? Said.Nothing : Said.Named(("metres", Said.Typed(PomPom))))
+            .With("sizes", Said.Several(Sizes.Select(s => Said.Named(
+                ("size", Said.Typed(s.Size)), ("headCm", Measure(s.Head)), ("heightCm", Measure(s.Height)), ("circumferenceCm", Measure(s.Around)), ("stitches", Said.Typed(s.Stitches))))));
     }
 
+    // A measure typed in inches is said in centimetres.
+    private Said Measure(string typed) => Inches && TypedNumber.TryRead(typed, out var inches, out _) ? Said.Exact(Said.Number(inches * Centimetres.PerInch)) : Said.Typed(typed);
+
     // A first row of names: part, yarn, then the sizes; each further row a part (or none, for a letter's total), its letter, its lengths.
-    private PrintedDescription ReadTable(FieldErrors errors)
+    private Said ReadTable(FieldErrors errors)
     {
         var separator = Table.Contains('\t', StringComparison.Ordinal) ? '\t' : Table.Contains(';', StringComparison.Ordinal) ? ';' : ',';
         var rows = new List<string[]>();
@@ -215,33 +177,42 @@ public sealed class HatForm
 
         if (rows.Count < 2 || rows[0].Length < 3)
         {
-            errors.Add("printed.table", "wants a first row of part, yarn and the sizes, and a row for each length");
-            return new(Unit, AllowanceIncluded, []);
+            errors.Add("printed.table", "needs a first row of part, yarn and the sizes, and a row for each length");
+            return Head();
         }
 
-        var sizes = rows[0].Skip(2).Select((name, column) => new PrintedSizeDescription(
-            name,
-            null,
-            [.. rows.Skip(1).Where(r => r.Length > column + 2).Select((r, line) =>
-            {
-                if (!TypedNumber.TryRead(r[column + 2], out var length, out var message))
-                {
-                    errors.Add("printed.table", $"row {line + 2}, size {name} {message}");
-                }
-
-                return new PrintedPartDescription(r[0].Length == 0 ? null : r[0].ToLowerInvariant(), r[1], (double)length);
-            })])).ToList();
-        return new(Unit, AllowanceIncluded, sizes);
+        return Head(("sizes", Said.Several(rows[0].Skip(2).Select((name, column) => Said.Named(
+            ("size", Said.Typed(name)),
+            ("parts", Said.Several(rows.Skip(1).Where(r => r.Length > column + 2).Select(r => Said.Named(
+                ("part", Said.Typed(PartOf(r[0]))), ("yarn", Said.Typed(r[1])), ("length", Said.Typed(r[column + 2])))))))))));
     }
 
-    private static string TableOf(PrintedDescription printed)
+    private Said Head(params IEnumerable<(string, Said)> more) =>
+        Said.Named([("unit", Said.Typed(Unit)), ("allowanceIncluded", Said.Typed(AllowanceIncluded ? "yes" : "no")), .. more]);
+
+    private static string TableOf(Said printed)
     {
-        var sizes = printed.Sizes?.OfType<PrintedSizeDescription>().ToList() ?? [];
-        var lines = sizes.FirstOrDefault()?.Parts?.OfType<PrintedPartDescription>().ToList() ?? [];
-        var head = string.Join('\t', sizes.Select(s => s.Size).Prepend("yarn").Prepend("part"));
-        return head + "\n" + string.Join('\n', lines.Select((l, i) => string.Join('\t', new[] { l.Part ?? "", l.Yarn }.Concat(sizes.Select(s => Text(s.Parts?[i]?.Length))))));
+        var sizes = printed["sizes"].Each ?? [];
+        var lines = sizes.FirstOrDefault()?["parts"].Each ?? [];
+        var head = string.Join('\t', sizes.Select(s => Text(s, "size")).Prepend("yarn").Prepend("part"));
+        return head + "\n" + string.Join('\n', lines.Select((l, i) =>
+            string.Join('\t', new[] { Typed(Text(l, "part")), Text(l, "yarn") }.Concat(sizes.Select(s => s["parts"].Each?.ElementAtOrDefault(i) is { } part ? Text(part, "length") : "")))));
     }
 
-    private static string Text(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
+    private static string Text(Said said, params IEnumerable<string> path)
+    {
+        var words = path.Aggregate(said, (s, name) => s[name]) is { } at ? at.Words ?? "" : "";
+        return decimal.TryParse(words, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number.ToString("0.###", CultureInfo.InvariantCulture) : words;
+    }
 
+    // A braid's two yarns are typed as people call them: "braid 1 first colour".
+    private static string PartOf(string typed)
+    {
+        var plain = typed.ToLowerInvariant();
+        return plain.Replace(":", "", StringComparison.Ordinal).Split(' ') is ["braid", var number, "first" or "second", "colour"] words && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var braid)
+            ? Knitting.Hats.PartNames.Strand(braid, words[2] == "first" ? 'a' : 'b')
+            : plain;
+    }
+
+    private static string Typed(string? part) => Pieces.Words.Part(part ?? "").Replace(":", "", StringComparison.Ordinal);
 }

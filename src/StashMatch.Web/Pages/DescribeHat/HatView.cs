@@ -5,6 +5,7 @@ using StashMatch.Knitting.Yarns;
 using StashMatch.Pictures;
 using StashMatch.Store;
 using StashMatch.Web.Pieces;
+using HatText = StashMatch.Questions.HatText;
 
 namespace StashMatch.Web.Pages.DescribeHat;
 
@@ -41,7 +42,7 @@ public sealed class HatView
 
     /// <summary>What to mind about gauge and weight class, without stopping anybody; null if nothing.</summary>
     public string? Mind => Hat is HatDesign design && WeightClasses.ForGauge(design.Gauge.StitchesPer10Cm * 1.016m) is var usual && !usual.Contains(design.WeightClass)
-        ? $"{design.Gauge.StitchesPer10Cm:0.#} stitches to 10 cm is usual for {string.Join(" or ", usual.Select(u => $"{(int)u} {WeightClasses.Name(u).ToLowerInvariant()}"))}, not for {(int)design.WeightClass} {WeightClasses.Name(design.WeightClass).ToLowerInvariant()}. Is one of them mistyped?"
+        ? HatWords.UnusualGauge(design.Gauge.StitchesPer10Cm, usual, design.WeightClass)
         : null;
 
     /// <summary>Reads a form; null with messages where it cannot be read.</summary>
@@ -49,7 +50,7 @@ public sealed class HatView
     {
         ArgumentNullException.ThrowIfNull(form);
         var description = form.Read(errors);
-        if (HatDescriptionReader.Read(description, errors, "") is not { } read || errors.Any)
+        if (HatText.Read(new Reading(description, errors)) is not { } read || errors.Any)
         {
             return null;
         }

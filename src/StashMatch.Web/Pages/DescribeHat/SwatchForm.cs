@@ -44,7 +44,7 @@ public sealed class SwatchForm
             (int)stitches!, (int)rows!, Gauge.Of(w!.Value, c!.Value), new Weighing(Knitting.Quantities.Grams.From(grams!.Value), default, Knitting.Quantities.Grams.From(step!.Value)), ratio!);
         if (calibration.Factor is < 0.5 or > 2)
         {
-            errors.Add("the swatch", $"comes to {calibration.Factor:0.00} × the bare metres, which no knitter uses: is a number mistyped?");
+            errors.Add("the swatch", $"comes to {calibration.Factor:0.00} × the yarn in the stitches alone, which no knitter uses: check the numbers");
             return null;
         }
 

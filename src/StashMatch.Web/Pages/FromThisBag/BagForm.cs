@@ -1,10 +1,8 @@
 using System.Globalization;
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
-using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
-using StashMatch.Store;
-using StashMatch.Web.OpenInterface;
 using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.FromThisBag;
@@ -15,160 +13,136 @@ public sealed record BagAsked(Hat Hat, IReadOnlyList<string> Sizes, IReadOnlyLis
 /// <summary>What the address asks; values as typed, so that nothing is lost where one cannot be read.</summary>
 public sealed record BagForm
 {
-    public string? Hat { get; init; }
+    /// <summary>What is asked of the bag, by the names of <see cref="BagQuestion"/>.</summary>
+    public Said Asked { get; init; } = Said.Nothing;
+
+    /// <summary>What is asked of the depths, by the names of <see cref="DepthsQuestion"/>.</summary>
+    public Said Depths { get; init; } = Said.Nothing;
+
+    public string? Hat => One(MatchQuestion.Hat);
 
     /// <summary>Sizes to look at; none for all.</summary>
-    public IReadOnlyList<string> Sizes { get; init; } = [];
+    public IReadOnlyList<string> Sizes => Several(Asked[HatGrid.SizesAsked]);
 
     /// <summary>Arrangements to look at; none for the usual ones.</summary>
-    public IReadOnlyList<string> Arrangements { get; init; } = [];
+    public IReadOnlyList<string> Arrangements => Several(Asked[HatGrid.ArrangementsAsked]);
 
-    /// <summary>One lot of leftovers; empty for all.</summary>
-    public string? Bag { get; init; }
+    /// <summary>One bag of leftovers; empty for all.</summary>
+    public string? Bag => One(MatchQuestion.Bag);
 
     /// <summary>Which fibres may go in; empty for any.</summary>
-    public string? Fibres { get; init; }
+    public string? Fibres => One(MatchQuestion.Fibres);
 
     /// <summary>Chosen leftovers; none for all.</summary>
-    public IReadOnlyList<string> Leftovers { get; init; } = [];
+    public IReadOnlyList<string> Leftovers => Several(Asked[MatchQuestion.Leftovers]);
 
-    public string? Allowance { get; init; }
+    public string? Allowance => One(MatchQuestion.AllowancePercent);
 
     /// <summary>The size depths are wanted for.</summary>
-    public string? DepthSize { get; init; }
+    public string? DepthSize => Depths[DepthsQuestion.Size].Words;
 
     /// <summary>The leftovers to be knitted up.</summary>
-    public IReadOnlyList<string> Chosen { get; init; } = [];
+    public IReadOnlyList<string> Chosen => Several(Depths[DepthsQuestion.Leftovers]);
 
     /// <summary>Fewest rows of a stripe.</summary>
-    public string? Least { get; init; }
+    public string? Least => Depths[DepthsQuestion.LeastRows].Words;
 
     /// <summary>Most rows of a stripe; empty for any.</summary>
-    public string? Most { get; init; }
+    public string? Most => Depths[DepthsQuestion.MostRows].Words;
 
     /// <summary>What is asked, with the opening's hat where the address names none.</summary>
-    public BagForm OrFirst() => string.IsNullOrEmpty(Hat) ? this with { Hat = "side-to-side-sample" } : this;
+    public BagForm OrFirst() => string.IsNullOrEmpty(Hat) ? this with { Asked = Asked.With(MatchQuestion.Hat, "side-to-side-sample") } : this;
 
     /// <summary>The address of a cell's plan on the answer page: the same question.</summary>
     public string PlanOf(BagCell cell)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        return Plan(cell.Size, cell.Stripes, ("arrangement", Names.Of(cell.Arrangement)));
+        return Plan(cell.Size, cell.Stripes, s => Arranged(s, cell.Arrangement));
     }
 
     /// <summary>The address of one hat of the whole bag on the answer page, from its leftovers alone.</summary>
     public string PlanOf(BagHat hat)
     {
         ArgumentNullException.ThrowIfNull(hat);
-        return (this with { Leftovers = [.. hat.Parts.Select(p => p.From!.Leftover).Distinct(StringComparer.Ordinal)] }).Plan(hat.Size, hat.Stripes, ("arrangement", Names.Of(hat.Arrangement)));
+        var own = Said.Several(hat.Parts.Select(p => p.From!.Leftover).Distinct(StringComparer.Ordinal));
+        return Plan(hat.Size, hat.Stripes, s => Arranged(s, hat.Arrangement).With(MatchQuestion.Leftovers, own));
     }
 
     /// <summary>The address of a hat with depths of its own on the answer page, each chosen leftover kept in its stripe.</summary>
     public string PlanOf(DepthPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return Plan(plan.Hat!.Sizes[0].Size, plan.Stripes.Count,
-        [
-            ("depths", string.Join(',', plan.Stripes.Select(s => s.Part.Rows.ToString(CultureInfo.InvariantCulture)))),
-            .. plan.Stripes.Select(s => ("keep", $"{s.Part.Name}~{s.Leftover.Id}")),
-        ]);
+        return Plan(plan.Hat!.Sizes[0].Size, plan.Stripes.Count, s => s
+            .With(ChangedHat.Rows, Said.Several(plan.Stripes.Select(x => x.Part.Rows.ToString(CultureInfo.InvariantCulture))))
+            .With(Pairings.Locks, Said.Several(plan.Stripes.Select(x => Pairings.Say(x.Part.Name, x.Leftover.Id)))));
     }
+
+    /// <summary>What an address asks.</summary>
+    public static BagForm Of(IQueryCollection query)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        var pairs = query.Pairs().ToList();
+        return new BagForm
+        {
+            Asked = SaidInAddress.Read(pairs, BagQuestion.Fields),
+            Depths = SaidInAddress.Read(pairs.Where(p => DepthNames.Contains(p.Name, StringComparer.Ordinal)), DepthsQuestion.Fields),
+        }.OrFirst();
+    }
+
+    /// <summary>What is asked of the bag, name by name.</summary>
+    public IEnumerable<(string Name, string Value)> Pairs() => SaidInAddress.Write(Asked, BagQuestion.Fields);
 
     /// <summary>The question, or null with a message for each field that cannot be read.</summary>
     public BagAsked? Read(Hat? hat, IReadOnlyList<FreeLeftover> bag, FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(bag);
-        ArgumentNullException.ThrowIfNull(errors);
+        var asked = new Reading(Asked, errors);
         if (hat is null)
         {
-            errors.Add("hat", "is not one of the hats here");
+            asked.Wrong(MatchQuestion.Hat, "is not one of the hats here");
             return null;
         }
-
-        if (Sizes.FirstOrDefault(s => !hat.SizeNames.Contains(s, StringComparer.Ordinal)) is not null)
-        {
-            errors.Add("size", $"must be one of {string.Join(", ", hat.SizeNames)}");
-        }
-
-        var arrangements = Arrangements.Distinct(StringComparer.Ordinal).Take(Names.Arrangements.Count + 1).Select(a => errors.OneOf("arrangement", a, Names.Arrangements)).OfType<Arrangement>().ToList();
-        var allowance = errors.Allowance(Allowance);
 
         var lot = string.IsNullOrEmpty(Bag) ? bag : [.. bag.Where(l => l.Of.Bag == Bag)];
         if (lot.Count == 0 && bag.Count > 0)
         {
-            errors.Add("bag", "is not one of the bags here");
+            asked.Wrong(MatchQuestion.Bag, "is not one of the bags here");
         }
 
-        if (Leftovers.Any(id => lot.All(l => l.Of.Id != id)))
-        {
-            errors.Add("leftover", "is not among the leftovers of this bag that may go into a hat");
-        }
-
-        var fibres = string.IsNullOrEmpty(Fibres) ? FibreChoice.Any : errors.OneOf("fibres", Fibres, Names.FibreChoices);
-        if (errors.Any)
-        {
-            return null;
-        }
-
-        var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Matching.FromThisBag.Usual;
-        return new BagAsked(
-            hat,
-            Sizes.Count == 0 ? hat.SizeNames : [.. hat.SizeNames.Where(s => Sizes.Contains(s, StringComparer.Ordinal))],
-            arrangements.Count == 0 ? usual : arrangements,
-            [.. lot.Select(l => l.Free).Where(l => (Leftovers.Count == 0 || Leftovers.Contains(l.Id, StringComparer.Ordinal)) && fibres!.Value.Allows(l))],
-            allowance);
+        var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Bags.FromThisBag.Usual;
+        return BagQuestion.Read(asked, hat, [.. lot.Select(l => l.Free)], usual, Habits.Now.AllowancePercent) is not var (grid, leftovers)
+            ? null
+            : new BagAsked(hat, [.. hat.SizeNames.Where(s => grid.Sizes.Contains(s, StringComparer.Ordinal))], grid.Arrangements, leftovers, grid.AllowancePercent);
     }
 
     /// <summary>The depths asked for; null where none are, or with a message for each field that cannot be read.</summary>
     public DepthQuestion? ReadDepths(BagAsked asked, FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(asked);
-        ArgumentNullException.ThrowIfNull(errors);
         if (Chosen.Count == 0 || asked.Hat is not HatDesign design)
         {
             return null;
         }
 
-        var size = DepthSize ?? design.SizeNames[0];
-        if (!design.SizeNames.Contains(size, StringComparer.Ordinal))
-        {
-            errors.Add("depthSize", $"must be one of {string.Join(", ", design.SizeNames)}");
-        }
-
-        var chosen = asked.Leftovers.Where(l => Chosen.Contains(l.Id, StringComparer.Ordinal)).ToList();
-        if (chosen.Count != Chosen.Distinct(StringComparer.Ordinal).Count() || chosen.Count > DepthQuestion.MostLeftovers)
-        {
-            errors.Add("chosen", $"must be 1 to {DepthQuestion.MostLeftovers} leftovers of this bag");
-        }
-
-        var least = Rows("least", Least, 2, 2, errors);
-        var most = Rows("most", Most, DepthsTable.MostRows, least, errors);
-        return errors.Any ? null : new DepthQuestion(design, size, chosen) { LeastRows = least, MostRows = most, AllowancePercent = asked.AllowancePercent };
+        var depths = Depths[DepthsQuestion.Size].IsNothing ? Depths.With(DepthsQuestion.Size, design.SizeNames[0]) : Depths;
+        return DepthsQuestion.Read(new Reading(depths, errors), design, asked.Leftovers, asked.AllowancePercent);
     }
 
-    private static int Rows(string field, string? typed, int otherwise, int from, FieldErrors errors)
+    private static readonly string[] DepthNames = [.. new[] { DepthsQuestion.LeastRows, DepthsQuestion.MostRows }.SelectMany(f => f.Before.Append(f.Name)), .. DepthsQuestion.Size.Before, .. DepthsQuestion.Leftovers.Before];
+
+    // The answer page knows the same fields but for its one size, count and arrangement.
+    private string Plan(string size, int stripes, Func<Said, Said> more)
     {
-        if (string.IsNullOrWhiteSpace(typed))
-        {
-            return otherwise;
-        }
-
-        if (int.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out var rows) && rows >= from && rows <= DepthsTable.MostRows)
-        {
-            return rows;
-        }
-
-        errors.Add(field, $"must be a whole number from {from} to {DepthsTable.MostRows}");
-        return otherwise;
+        Field[] alike = [MatchQuestion.Hat, MatchQuestion.AllowancePercent, MatchQuestion.Bag, MatchQuestion.Fibres, MatchQuestion.Leftovers];
+        var said = Said.Of(alike.Where(f => !Asked[f].IsNothing).Select(f => (f, Asked[f])))
+            .With(MatchQuestion.Size, size)
+            .With(MatchQuestion.Stripes, stripes.ToString(CultureInfo.InvariantCulture));
+        return SaidInAddress.Of("/can-i-make", SaidInAddress.Write(more(said), MatchQuestion.Fields));
     }
 
-    private string Plan(string size, int stripes, params IEnumerable<(string, string)> more)
-    {
-        IEnumerable<(string Name, string? Value)> pairs =
-        [
-            ("hat", Hat), ("size", size), ("stripes", stripes.ToString(CultureInfo.InvariantCulture)), ("allowance", Allowance), ("bag", Bag), ("fibres", Fibres),
-            .. more, .. Leftovers.Select(l => ("leftover", (string?)l)),
-        ];
-        return "/can-i-make?" + string.Join('&', pairs.Where(p => !string.IsNullOrEmpty(p.Value)).Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value!)}"));
-    }
+    private static Said Arranged(Said said, Arrangement arrangement) => said.With(MatchQuestion.Arrangement, Names.Of(arrangement));
+
+    private string? One(Field field) => Asked[field].Words;
+
+    private static IReadOnlyList<string> Several(Said said) => [.. (said.Each ?? []).Select(e => e.Words ?? "")];
 }

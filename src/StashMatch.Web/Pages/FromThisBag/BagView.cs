@@ -1,3 +1,4 @@
+using StashMatch.Knitting.Bags;
 using StashMatch.Knitting.Matching;
 using StashMatch.Web.Pieces;
 
@@ -14,7 +15,7 @@ public sealed class BagView
         Asked = asked ?? throw new ArgumentNullException(nameof(asked));
         _cells = cells.ToDictionary(c => (c.Size, c.Stripes, c.Arrangement));
         Counts = [.. cells.Select(c => c.Stripes).Distinct().Order()];
-        Best = [.. Knitting.Matching.FromThisBag.BestFirst(cells).Where(c => c.Cannot is null).DistinctBy(c => c.Size, StringComparer.Ordinal)];
+        Best = [.. Knitting.Bags.FromThisBag.BestFirst(cells).Where(c => c.Cannot is null).DistinctBy(c => c.Size, StringComparer.Ordinal)];
     }
 
     public BagAsked Asked { get; }

@@ -38,11 +38,11 @@ public static class FinishForm
 
         if (core >= gross)
         {
-            errors.Add("core or bowl", "must be less than the reading");
+            errors.Add("core or bowl", "must be less than what the scale shows");
         }
         else if (Grams.From(gross.Value - core.Value) >= ball.Start.Weighing.Net)
         {
-            errors.Add("grams", $"must be less than the {ball.Start.Weighing.Net} it weighed at the beginning: is a core or bowl still on the scale?");
+            errors.Add("grams", $"must be less than the {ball.Start.Weighing.Net} it weighed at the start: is a core or bowl on the scale?");
         }
         else if (!ball.Uses.Any(u => view.State.Done.Contains(u.Part, StringComparer.Ordinal)))
         {
@@ -73,7 +73,7 @@ public static class FinishForm
 
                 if (grams > ball.Ball.Start.Weighing.Net.Value)
                 {
-                    errors.Add(ball.Ball.Start.Name, $"cannot be more than the {ball.Ball.Start.Weighing.Net} it weighed at the beginning");
+                    errors.Add(ball.Ball.Start.Name, $"cannot be more than the {ball.Ball.Start.Weighing.Net} it weighed at the start");
                 }
 
                 (left, typed[id]) = (Grams.From(grams), grams);

@@ -1,6 +1,4 @@
 using System.Globalization;
-using Microsoft.AspNetCore.WebUtilities;
-using Microsoft.Extensions.Primitives;
 using StashMatch.Knitting.Halfway;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
@@ -12,8 +10,18 @@ using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.KnittingSheet;
 
-/// <summary>What must be put by before something else takes it; once its ball is weighed again, in all.</summary>
-public sealed record SetAside(string Part, string Ball, string Code, string Name, Metres Length, decimal Grams, Grams Step, bool InAll);
+/// <summary>A ball that is parted in two first, so that a later part has its yarn: what is wound off is the smaller share.</summary>
+/// <param name="Part">The later part.</param>
+/// <param name="Others">The parts before it.</param>
+/// <param name="Ball">The leftover's id.</param>
+/// <param name="Code">Its two letters.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="KeepsRest">Whether the other parts' yarn is wound off, and the rest kept for the later part.</param>
+/// <param name="WoundOff">What is wound off.</param>
+/// <param name="WoundOffGrams">The same on the scale, unrounded.</param>
+/// <param name="Step">The scale's step.</param>
+/// <param name="InAll">Whether its ball is weighed again: then it is so much in all.</param>
+public sealed record SetAside(string Part, IReadOnlyList<string> Others, string Ball, string Code, string Name, bool KeepsRest, Metres WoundOff, decimal WoundOffGrams, Grams Step, bool InAll);
 
 /// <summary>A plan as it is knitted: its steps, its balls and how far they are; no sums of its own.</summary>
 public sealed class SheetView
@@ -73,8 +81,8 @@ public sealed class SheetView
     public IReadOnlyDictionary<string, PartPaint> Paint => Hat.Parts.ToDictionary(
         p => p.Name,
         p => Plan.Parts.FirstOrDefault(x => x.Part == p.Name) is { } part
-            ? new PartPaint(Logged(part.Leftover)?.Colour?.Hex, CodeOf(part.Leftover) is { Length: > 0 } code ? code : "–", $"{p.Name}, {part.Name}", LacksOf(p.Name) > 0, LacksOf(p.Name))
-            : new PartPaint(null, null, $"{p.Name}, nothing goes in", true),
+            ? new PartPaint(Logged(part.Leftover)?.Colour?.Hex, CodeOf(part.Leftover) is { Length: > 0 } code ? code : "–", $"{Words.Part(p.Name)}, {part.Name}", LacksOf(p.Name) > 0, LacksOf(p.Name))
+            : new PartPaint(null, null, $"{Words.Part(p.Name)}, {StepWords.NoYarn}", true),
         StringComparer.Ordinal);
 
     /// <summary>What the finished plan says of its knitter: balls weighed at the end, for the parts that were ticked off. Null for a printed hat, whose lengths are not ours.</summary>
@@ -175,22 +183,21 @@ public sealed class SheetView
 
     private IReadOnlyList<PartLacking> LackingOf(PlanQuestion? question)
     {
-        var asked = QueryHelpers.ParseQuery(question?.Address[question.Address.IndexOf('?', StringComparison.Ordinal)..]);
-        var arrangement = OpenInterface.Names.Arrangements.GetValueOrDefault(Plan.Arrangement, Arrangement.AsItFalls);
-        var turns = int.TryParse(asked.GetValueOrDefault("inTurn"), NumberStyles.None, CultureInfo.InvariantCulture, out var said) && said is > 1 and < 24 ? said : Math.Clamp(Hat.Stripes - 1, 2, 3);
-        var lacking = PartLacking.Of(Hat, arrangement, turns, [.. asked.GetValueOrDefault("apart").OfType<string>()], part => GivenTo(part, asked));
+        var asked = question?.Asked ?? Said.Nothing;
+        var arrangement = Names.All<Arrangement>().GetValueOrDefault(Plan.Arrangement, Arrangement.AsItFalls);
+        var turns = new Reading(asked, new FieldErrors()).Whole(MatchQuestion.InTurn) ?? Math.Clamp(Hat.Stripes - 1, 2, 3);
+        var lacking = PartLacking.Of(Hat, arrangement, turns, new Reading(asked, new FieldErrors()).EachText(Pairings.Apart), part => GivenTo(part, asked));
 
         // A plan without its question was not planned with today's needs: only a part with nothing in it surely lacks yarn.
         return question is null ? [.. lacking.Where(l => Plan.Parts.All(p => p.Part != l.Part))] : lacking;
     }
 
     // Two leftovers held together run side by side, so one of them tells how far they reach; one held with itself reaches half as far.
-    private Metres GivenTo(string part, Dictionary<string, StringValues> asked)
+    private Metres GivenTo(string part, Said asked)
     {
-        var (hold, with) = (asked.GetValueOrDefault("hold").ToString(), asked.GetValueOrDefault("holdWith").ToString());
         var here = Plan.Parts.Where(p => p.Part == part).ToList();
         long Of(string? ball) => here.Where(p => p.Leftover == ball).Sum(p => p.Length.Millimetres);
-        var twice = hold.Length == 0 ? 0 : with.Length == 0 || with == hold ? Of(hold) / 2 : Math.Min(Of(hold), Of(with));
+        var twice = Together.NamedHeld(asked).Sum(held => held.Value is [var first, var second] ? first == second ? Of(first) / 2 : Math.Min(Of(first), Of(second)) : 0);
         return Metres.FromMillimetres(here.Sum(p => p.Length.Millimetres) - twice);
     }
 
@@ -199,7 +206,7 @@ public sealed class SheetView
         ? lacks.Planned.Millimetres / (double)(lacks.Planned.Millimetres + Plan.Parts.Where(p => p.Part == part).Sum(p => p.Length.Millimetres))
         : 0;
 
-    // Crown or brim that come after other parts of the same ball are wound off first, with the allowance as far as it reaches.
+    // Crown or brim that come after other parts of the same ball keep their yarn, with the reserve as far as it reaches; the smaller share is wound off.
     private SetAside? AsideOf(BallAhead ball)
     {
         if (ball.Parts.Count < 2 || !IsPutBy(ball.Ball, ball.Parts[^1].Part))
@@ -213,6 +220,11 @@ public sealed class SheetView
         var wanted = last.Forecast.WithAllowance(AllowancePercent);
         var length = wanted > most && most > last.Forecast ? most : wanted > most ? last.Forecast : wanted;
         length = length > ball.Left ? ball.Left : length;
-        return new SetAside(last.Part, start.Id, CodeOf(start.Id), NameOf(start.Id), length, start.Ratio.GramsOf(length), (ball.Ball.Now ?? start.Weighing).ScaleStep, ball.Measured);
+        var rest = others.WithAllowance(AllowancePercent);
+        rest = rest > ball.Left - length ? ball.Left - length : rest;
+        var keepsRest = !ball.Measured && rest >= others && rest < length;
+        var wound = keepsRest ? rest : length;
+        return new SetAside(
+            last.Part, [.. ball.Parts.SkipLast(1).Select(p => p.Part)], start.Id, CodeOf(start.Id), NameOf(start.Id), keepsRest, wound, start.Ratio.GramsOf(wound), (ball.Ball.Now ?? start.Weighing).ScaleStep, ball.Measured);
     }
 }

@@ -6,8 +6,27 @@ namespace StashMatch.Web.Pages.KnittingSheet;
 /// <summary>What is knitted in a part, in plain sentences, read off the row plan.</summary>
 public static class StepWords
 {
+    public const string InOrder = "The parts in knitting order";
+    public const string Done = "finished";
+    public const string NoYarn = "no yarn yet";
+    public const string Ends = "ends";
+    public const string TickOff = "tick it off";
+    public const string OpenAgain = "open it again";
+
+    public static string IsFinished(string part) => $"{part} is finished";
+
+    public static string WeaveIn(int ends) => $"Weave in {ends} ends. Each is a tail of 15 cm / 6 in.";
+
+    public static string WeaveInSpoken(int ends) => $"Weave in {ends} ends. Each is a tail of 15 centimetres or 6 inches.";
+
+    /// <summary>How large a part is: "38 rows, 5.0 cm / 2 in deep".</summary>
+    public static string Size(int rows, string row, string? depth) => $"{Terms.Counted(rows, row)}{(depth is null ? "" : $", {depth} deep")}";
+
     /// <summary>"round" in the round, else "row".</summary>
     public static string Row(RowPlan? plan) => plan?.Construction == Construction.BrimUpRound ? "round" : "row";
+
+    /// <summary>The same of a part: a brim is knitted in the round unless the hat is flat from the brim up.</summary>
+    public static string Row(RowPlan? plan, string part) => part == PartNames.Brim && plan?.Construction != Construction.BrimUpFlat ? "round" : Row(plan);
 
     /// <summary>The sentences of one part; a braid is told once, by its first strand.</summary>
     public static IReadOnlyList<string> Of(RowPlan? plan, HatPart part)
@@ -22,7 +41,7 @@ public static class StepWords
         {
             return [part.Kind switch
             {
-                PartKind.Yarn => "Knit all that the pattern gives this letter.",
+                PartKind.Yarn => "Knit all the parts the pattern gives this letter.",
                 PartKind.Crown => "Knit the crown as the pattern says and draw it up.",
                 _ => $"Knit {Words.The(part.Name)} as the pattern says.",
             }];
@@ -31,7 +50,8 @@ public static class StepWords
         var index = plan.Sections.ToList().FindIndex(s => s.Kind == KindOf(part) && s.Number == part.Number);
         return index >= 0 ? [.. Of(plan, plan.Sections[index], index)] : part.Kind switch
         {
-            PartKind.Seam when plan.Construction == Construction.SideToSide => ["Sew the first and the last edge together, then gather the top edge on a thread and draw it up."],
+            PartKind.Seam when plan.Construction == Construction.SideToSide =>
+                ["Sew the first and last edges together. Gather the top edge on a thread and draw it up."],
             PartKind.Seam => ["Sew the side edges together."],
             PartKind.PomPom => ["Make the pom-pom last and sew it to the top."],
             _ => [],
@@ -52,12 +72,15 @@ public static class StepWords
         var pickedUp = first.Pattern == StitchPattern.PickUp;
         if (section.Kind == SectionKind.Brim)
         {
-            var tubular = section.Runs.FirstOrDefault(r => r.Pattern == StitchPattern.TubularEdge) is { } edge ? $"{edge.Rows} half-weight rounds of a tubular edge" : null;
-            yield return pickedUp ? $"Pick up {first.Stitches} stitches along the lower edge." : $"Cast on {first.Stitches} stitches{(tubular is null ? "" : $" with {tubular}")}.";
-            yield return $"{Counted(section.Rows, row == "row" && !pickedUp ? "row" : "round")} of rib{(plan.BrimFolded ? $", folded to {Shown.Depth(plan.BrimDepth)} at the end" : "")}.";
+            var tubular = section.Runs.FirstOrDefault(r => r.Pattern == StitchPattern.TubularEdge) is { } edge
+                ? $"the tubular way, with {edge.Rows} tubular rounds" : null;
+            yield return pickedUp ? $"Pick up {first.Stitches} stitches along the lower edge."
+                : $"Cast on {first.Stitches} stitches{(tubular is null ? "" : $" {tubular}")}.";
+            var fold = plan.BrimFolded ? $" Fold it to {Shown.Depth(plan.BrimDepth)} at the end." : "";
+            yield return $"Knit {Counted(section.Rows, row == "row" && !pickedUp ? "row" : "round")} of rib.{fold}";
             if (pickedUp)
             {
-                yield return tubular is null ? "Bind off." : $"{Capital(tubular)}, and bind off.";
+                yield return tubular is null ? "Bind off." : $"Bind off {tubular}.";
             }
 
             yield break;
@@ -77,17 +100,17 @@ public static class StepWords
 
         if (plain.Count > 0)
         {
-            yield return $"{Counted(plain.Sum(r => r.Rows), row)} of {plain[0].Stitches} stitches.";
+            yield return $"Knit {Counted(plain.Sum(r => r.Rows), row)} in stockinette ({plain[0].Stitches} stitches).";
         }
 
         if (crown.Count > 0)
         {
-            yield return $"{Counted(crown.Sum(r => r.Rows), row)} of the crown: decreases and a plain {row} in turn, down to {last.Stitches} stitches.";
+            yield return $"Knit {Counted(crown.Sum(r => r.Rows), row)} of the crown. Decrease in every other {row}, down to {last.Stitches} stitches.";
         }
 
         if (index == plan.Sections.Count - 1 && plan.Construction != Construction.SideToSide)
         {
-            yield return $"Draw the last {last.Stitches} stitches up.";
+            yield return $"Draw up the last {last.Stitches} stitches on the yarn.";
         }
 
         if (plan.Construction == Construction.SideToSide && plan.Sections.Skip(index + 1).All(s => s.Kind == SectionKind.Brim))
@@ -100,7 +123,7 @@ public static class StepWords
     {
         if (plan is not null && !plan.Parts.Any(p => p.Kind == PartKind.Strand && p.Number == part.Number && p.Strand == 'b'))
         {
-            return [$"{Counted(part.Rows, Row(plan))} of a sideways braid in one strand."];
+            return [$"{Counted(part.Rows, Row(plan))} of a sideways braid in one colour."];
         }
 
         if (part.Number > (plan?.Parts.Where(p => p.Kind == PartKind.Strand).Min(p => p.Number) ?? 1))
@@ -111,13 +134,11 @@ public static class StepWords
         var side = plan is null || plan.Construction == Construction.BrimUpRound ? "" : ", on the right side";
         return
         [
-            $"Set-up{side}: knit 1 of strand a, knit 1 of strand b, in turn.",
-            "Over: purl each stitch in its own strand, the next strand always brought over the last.",
-            "Under: the same, the next strand always brought under the last, which turns the twist out again.",
+            $"Set-up{side}: knit 1 in the first colour, 1 in the second, in turn.",
+            "Over: purl each stitch in its own colour. Bring the next yarn over the last each time.",
+            "Under: the same, but bring the next yarn under the last. The twist comes out again.",
         ];
     }
 
-    private static string Counted(int number, string one) => number == 1 ? $"1 {one}" : $"{number} {one}s";
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    private static string Counted(int number, string one) => Terms.Counted(number, one);
 }

@@ -1,7 +1,5 @@
 using System.Globalization;
 using StashMatch.Knitting.Designing;
-using StashMatch.Knitting.Quantities;
-using StashMatch.Store;
 
 namespace StashMatch.Web.Pages.TestKits;
 
@@ -37,16 +35,25 @@ public sealed class KitForm
         return kit;
     }
 
-    public static KitForm Of(KitDescription description)
+    public static KitForm Of(Said kit)
     {
-        ArgumentNullException.ThrowIfNull(description);
-        var kit = new KitForm { Name = description.Name ?? "" };
-        foreach (var s in description.Skeins?.OfType<KitSkeinDescription>() ?? [])
+        ArgumentNullException.ThrowIfNull(kit);
+        string Words(Said said, Field field) => said[field].Words ?? "";
+        var form = new KitForm { Name = Words(kit, KitText.Name) };
+        foreach (var s in kit[KitText.Skeins].Each ?? [])
         {
-            kit.Skeins.Add(new SkeinLine { Name = s.Name ?? "", Grams = Text(s.Grams), Count = Text(s.Count ?? 1), Label = s.Label ?? "", Colour = s.Colour ?? "", Fibre = s.Fibre ?? "" });
+            form.Skeins.Add(new SkeinLine
+            {
+                Name = Words(s, KitText.SkeinName),
+                Grams = Words(s, KitText.Grams),
+                Count = s[KitText.Count].Words ?? "1",
+                Label = LabelReading.Printed(s[KitText.Label]),
+                Colour = Words(s, KitText.Colour),
+                Fibre = Words(s, KitText.Fibre),
+            });
         }
 
-        return kit;
+        return form;
     }
 
     /// <summary>A kit of whole skeins found to be the smallest.</summary>
@@ -64,29 +71,14 @@ public sealed class KitForm
         return kit;
     }
 
-    /// <summary>The description as far as it can be read; numbers that are none go to <paramref name="errors"/> by row.</summary>
-    public KitDescription Read(FieldErrors errors)
-    {
-        ArgumentNullException.ThrowIfNull(errors);
-        decimal? Number(string field, string typed)
-        {
-            if (TypedNumber.TryRead(typed, out var value, out var message))
-            {
-                return value;
-            }
-
-            errors.Add(field, message);
-            return null;
-        }
-
-        return new KitDescription(Name.Trim(), [.. Skeins.Select((s, i) => new KitSkeinDescription(
-            s.Name.Trim(),
-            Number($"skeins[{i}].grams", s.Grams),
-            int.TryParse(s.Count, NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : 0,
-            s.Label,
-            Knitting.Colours.NamedColour.TryRead(s.Colour, out var colour, out _) ? colour.Hex : s.Colour.Trim(),
-            s.Fibre.Trim()))]);
-    }
+    /// <summary>What is said of the kit, by the names of <see cref="KitText"/>.</summary>
+    public Said Read() => Said.Of((KitText.Name, Said.Typed(Name.Trim())), (KitText.Skeins, Said.Several(Skeins.Select(s => Said.Of(
+        (KitText.SkeinName, Said.Typed(s.Name.Trim())),
+        (KitText.Grams, Said.Typed(s.Grams)),
+        (KitText.Count, Said.Typed(s.Count.Length == 0 ? "none" : s.Count)),
+        (KitText.Label, Said.Typed(s.Label)),
+        (KitText.Colour, Said.Typed(Knitting.Colours.NamedColour.TryRead(s.Colour, out var colour, out _) ? colour.Hex : s.Colour.Trim())),
+        (KitText.Fibre, Said.Typed(s.Fibre.Trim())))))));
 
     private static string Text(decimal? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
 }

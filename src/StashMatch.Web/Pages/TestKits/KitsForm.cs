@@ -2,10 +2,8 @@ using System.Globalization;
 using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Matching;
-using StashMatch.Knitting.Quantities;
-using StashMatch.Knitting.Yarns;
-using StashMatch.Store;
 using StashMatch.Web.Pieces;
+using KitQuestion = StashMatch.Questions.KitQuestion;
 
 namespace StashMatch.Web.Pages.TestKits;
 
@@ -31,7 +29,7 @@ public sealed class KitsForm
 
     public ISet<string> Sizes { get; } = new HashSet<string>(StringComparer.Ordinal);
 
-    public ISet<Arrangement> Arrangements { get; } = new HashSet<Arrangement>(KitQuestion.UsualArrangements);
+    public ISet<Arrangement> Arrangements { get; } = new HashSet<Arrangement>(Knitting.Designing.KitQuestion.UsualArrangements);
 
     public IList<KitForm> Kits { get; } = (List<KitForm>)[KitForm.Example()];
 
@@ -46,40 +44,36 @@ public sealed class KitsForm
     }
 
     /// <summary>The question, or null with messages.</summary>
-    public KitQuestion? Read(Hat hat, FieldErrors errors)
+    public Knitting.Designing.KitQuestion? Read(Hat hat, FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(hat);
         ArgumentNullException.ThrowIfNull(errors);
-        var sizes = hat.SizeNames.Where(Sizes.Contains).ToList();
-        if (sizes.Count == 0)
-        {
-            errors.Add("sizes", "must be ticked, one at least");
-        }
-
-        if (Arrangements.Count == 0)
-        {
-            errors.Add("arrangements", "must be ticked, one at least");
-        }
-
-        IReadOnlyList<int>? counts = null;
-        if (hat is HatDesign { Stripes: null } && errors.Typed("stripes from", From, 1, 24) is { } from && errors.Typed("stripes to", To, 1, 24) is { } to)
+        var own = new FieldErrors();
+        var counts = Said.Nothing;
+        var open = hat is HatDesign { Stripes: null } design ? design with { StripeCounts = null } : hat;
+        if (open != hat && errors.Typed("stripes from", From, 1, 24) is { } from && errors.Typed("stripes to", To, 1, 24) is { } to)
         {
             if (from > to)
             {
-                errors.Add("stripes to", "must not be below from");
+                errors.Add("stripes to", "must not be less than “from”");
             }
 
-            counts = [.. Enumerable.Range((int)from, Math.Max(0, (int)to - (int)from) + 1)];
+            counts = Said.Several(Enumerable.Range((int)from, Math.Max(0, (int)to - (int)from) + 1).Select(c => c.ToString(CultureInfo.InvariantCulture)));
         }
 
-        var allowance = errors.Typed("to spare", Allowance, 0, 100);
-        var lightest = string.IsNullOrWhiteSpace(Lightest) ? null : errors.Typed("lightest", Lightest, 0, 90);
-        var open = hat is HatDesign { Stripes: null } design ? design with { StripeCounts = null } : hat;
-        return errors.Any ? null : new KitQuestion(open, sizes, counts, [.. Enum.GetValues<Arrangement>().Where(Arrangements.Contains)])
+        var asked = Said.Of(
+            (HatGrid.SizesAsked, Said.Several(hat.SizeNames.Where(Sizes.Contains))),
+            (HatGrid.CountsAsked, counts),
+            (HatGrid.ArrangementsAsked, Said.Several(Enum.GetValues<Arrangement>().Where(Arrangements.Contains).Select(a => Names.Of(a)))),
+            (MatchQuestion.AllowancePercent, Said.Typed(Allowance.Length == 0 ? "none" : Allowance)),
+            (KitQuestion.LightestPercent, Said.Typed(string.IsNullOrWhiteSpace(Lightest) ? null : Lightest)));
+        var question = KitQuestion.Read(new Reading(asked, own), open);
+        foreach (var (field, messages) in own.ByField)
         {
-            AllowancePercent = allowance!.Value,
-            LightestPercent = lightest,
-        };
+            errors.Add(field switch { "allowancePercent" => "to spare", "lightestPercent" => "lightest", _ => field }, messages[0]);
+        }
+
+        return errors.Any ? null : question;
     }
 
     /// <summary>The kits, or null with messages under "kit 1, skein 2".</summary>
@@ -90,7 +84,7 @@ public sealed class KitsForm
         for (var k = 0; k < Kits.Count; k++)
         {
             var own = new FieldErrors();
-            if (KitDescriptionReader.Read(Kits[k].Read(own), own, "") is { } kit && !own.Any)
+            if (KitText.Read(new Reading(Kits[k].Read(), own)) is { } kit)
             {
                 kits.Add(kit);
             }
@@ -104,32 +98,29 @@ public sealed class KitsForm
         return errors.Any ? null : kits;
     }
 
-    /// <summary>The skeins that can be bought whole, one a line as on its label, or null with messages.</summary>
+    /// <summary>The skeins that can be bought whole, one a line as on its label, then after a semicolon what it is spun of; or null with messages.</summary>
     public IReadOnlyList<SkeinSize>? ReadBuyable(FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(errors);
-        var sizes = new List<SkeinSize>();
-        foreach (var line in (Buyable.Length > 2_000 ? Buyable[..2_000] : Buyable).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        var lines = (Buyable.Length > 2_000 ? Buyable[..2_000] : Buyable).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var own = new FieldErrors();
+        var asked = Said.Of((KitQuestion.SmallestFrom, Said.Several(lines.Select(line =>
         {
-            // The label, then after a semicolon what it is spun of.
-            var at = line.IndexOf(';', StringComparison.Ordinal);
-            var wrong = LabelText.TryParse(at < 0 ? line : line[..at], RatioSource.Printed, out var label, out var message) ? null : message;
-            wrong ??= label!.MassInGrams > Weighing.MostGrams ? "too heavy for a skein" : null;
-            var known = FibreBlend.TryParse(at < 0 ? "" : line[(at + 1)..], out var fibre, out message);
-            wrong ??= known ? null : message;
-            if (wrong is null)
+            var halves = line.Split(';', 2);
+            return Said.Of((KitText.Label, Said.Typed(halves[0])), (KitText.Fibre, Said.Typed(halves.ElementAtOrDefault(1))));
+        }))));
+        var sizes = KitQuestion.ReadSizes(new Reading(asked, own));
+        for (var i = 0; i < lines.Length; i++)
+        {
+            if (own.Of(string.Create(CultureInfo.InvariantCulture, $"{KitQuestion.SmallestFrom.Name}[{i}]")) is { } wrong)
             {
-                sizes.Add(new SkeinSize(Grams.From(label!.MassInGrams), label) { Fibre = fibre! });
-            }
-            else
-            {
-                errors.Add("skeins to buy", $"“{(line.Length > 40 ? line[..40] + "…" : line)}” cannot be read: {wrong}");
+                errors.Add("skeins to buy", $"“{(lines[i].Length > 40 ? lines[i][..40] + "…" : lines[i])}” {wrong}");
             }
         }
 
-        if (sizes.Count is 0 or > 8)
+        if (lines.Length is 0 || lines.Length > KitQuestion.SmallestFrom.MostOfThem)
         {
-            errors.Add("skeins to buy", "must be 1 to 8 lines, each a whole skein such as 20 g / 80 m");
+            errors.Add("skeins to buy", $"must be 1 to {KitQuestion.SmallestFrom.MostOfThem} lines, each a whole skein such as 20 g / 80 m");
         }
 
         return errors.Any ? null : sizes;

@@ -2,6 +2,7 @@ using System.Globalization;
 using StashMatch.Knitting.Designing;
 using StashMatch.Knitting.Hats;
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.TesterResults;
 
@@ -34,7 +35,7 @@ public sealed record Sheet(string HatId, Hat Hat, string Size, int Stripes, IRea
 
         if (!hat.TryNeeds(size, count, out var needs, out var why))
         {
-            errors.Add(why.Field, $"cannot be knitted so: {why.Reason}");
+            errors.Add(why.Field, $"cannot be knitted: {why.Reason}");
             return null;
         }
 
@@ -46,6 +47,6 @@ public sealed record Sheet(string HatId, Hat Hat, string Size, int Stripes, IRea
     {
         ArgumentNullException.ThrowIfNull(piece);
         var names = piece.Parts.Select(i => Needs.Parts[i].Name).ToList();
-        return names is [var only] && only == piece.Name ? null : string.Join(", ", names);
+        return names is [var only] && only == piece.Name ? null : string.Join(", ", names.Select(Words.Part));
     }
 }

@@ -68,7 +68,7 @@ public static class SheetCsv
         var (sheets, problems) = (new List<TesterDescription>(), new List<string>());
         if (string.IsNullOrWhiteSpace(text) || text.Length > MostCharacters)
         {
-            return new([], ["The file is empty, or far too long for tester sheets."]);
+            return new([], ["The file is empty, or too long for tester sheets."]);
         }
 
         var first = text.Split('\n', 2)[0];
@@ -84,7 +84,7 @@ public static class SheetCsv
                 var headers = csv.Headers.ToArray();
                 if (Array.Find(["tester", "part", "before_g", "after_g"], c => !headers.Contains(c, StringComparer.Ordinal)) is { } missing)
                 {
-                    return new([], [$"The first row does not name the column {missing}. Send the sheet of this page back as it is."]);
+                    return new([], [$"The first row does not name the column {missing}. Use the sheet from this page."]);
                 }
 
                 var fields = headers.Where(h => Columns.Contains(h, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToDictionary(h => h, h => Cell(csv.GetString(h)), StringComparer.Ordinal);
@@ -100,7 +100,7 @@ public static class SheetCsv
         }
         catch (CsvFormatException e)
         {
-            problems.Add($"Row {e.LineNumber}: cannot be read as a row of columns; nothing after it was read.");
+            problems.Add($"Row {e.LineNumber}: cannot be read; nothing after it was read.");
         }
 
         if (sheets.Count == 0 && problems.Count == 0)
@@ -142,7 +142,7 @@ public static class SheetCsv
         var rounds = 0;
         if (extra.Length > 0 && !int.TryParse(extra.TrimStart('+'), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out rounds))
         {
-            problems.Add($"Row {row}: extra_rounds is not a whole number.");
+            problems.Add($"Row {row}: extra_rounds must be a whole number, such as 2 or -1.");
             sound = false;
         }
 

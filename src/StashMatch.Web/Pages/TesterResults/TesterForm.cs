@@ -88,7 +88,7 @@ public sealed class TesterForm
         var rounds = 0;
         if (!string.IsNullOrWhiteSpace(ExtraRounds) && !int.TryParse(ExtraRounds.Trim().TrimStart('+'), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out rounds))
         {
-            errors.Add("extra rounds", "must be a whole number, below 0 for fewer");
+            errors.Add("extra rounds", "must be a whole number, such as 2 or -1");
         }
 
         int? stripes = null;

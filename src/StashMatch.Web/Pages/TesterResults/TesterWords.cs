@@ -21,22 +21,23 @@ public static class TesterWords
             SetAside.Gauge => $"set aside: gauge {Gauge(result.StitchesPer10Cm, result.RowsPer10Cm)}, written for {Gauge(gauge.StitchesPer10Cm, gauge.RowsPer10Cm)}",
             SetAside.Rounds => $"set aside: {Math.Abs(result.ExtraRounds)} {(Math.Abs(result.ExtraRounds) == 1 ? "round" : "rounds")} {(result.ExtraRounds > 0 ? "more" : "fewer")} than written",
             SetAside.Yarn => "set aside: another yarn",
-            _ => $"set aside: far from what the others used (score {reading.Score!.Value.ToString("0.0", CultureInfo.InvariantCulture)}, the limit is {ModifiedZ.Limit.ToString("0.0", CultureInfo.InvariantCulture)})",
+            _ => "set aside: far from what the others used",
         };
     }
 
     /// <summary>A ratio to two decimals.</summary>
     public static string Times(double ratio) => ratio.ToString("0.00", CultureInfo.InvariantCulture);
 
-    /// <summary>What taking the testers' factor over would do to a hat.</summary>
+    /// <summary>What using the testers' factor would do to a hat.</summary>
     public static string Take(Hat hat, TestersUse use)
     {
         ArgumentNullException.ThrowIfNull(hat);
         ArgumentNullException.ThrowIfNull(use);
         var who = use.Testers.Count == 1 ? "One tester" : $"{use.Testers.Count} testers";
-        var (of, before) = (hat is PrintedHat ? "the printed lengths" : "the bare metres", TestersUse.Before(hat));
-        return $"{who} used × {Times(use.Mean)} {of}{(use.Testers.Count == 1 ? "" : " on average")}. With what is known of knitters at large, × {Times(before.Factor)}, that makes × {Times(use.Usage.Factor)} "
-            + $"for a knitter nobody has weighed, ± {(100 * use.Usage.Spread).ToString("0", CultureInfo.InvariantCulture)} %. Taken over, every page reckons this hat with it, sizes nobody knitted too; they stay estimated.";
+        var (of, before) = (hat is PrintedHat ? "the printed lengths" : "the yarn in the stitches alone", TestersUse.Before(hat));
+        return $"{who} used × {Times(use.Mean)} {of}{(use.Testers.Count == 1 ? "" : " on average")}. "
+            + $"Other knitters use × {Times(before.Factor)}. Together that makes × {Times(use.Usage.Factor)}, give or take {(100 * use.Usage.Spread).ToString("0", CultureInfo.InvariantCulture)} %. "
+            + "Use it, and every page counts on it for this hat. Sizes nobody knitted stay estimates.";
     }
 
     /// <summary>Where a factor taken over comes from, in at most 200 characters.</summary>
@@ -76,7 +77,7 @@ public static class TesterWords
             ({ } s, { } r) => $"{Number(s)} × {Number(r)}",
             ({ } s, null) => $"{Number(s)} stitches",
             (null, { } r) => $"{Number(r)} rows",
-            _ => "not told",
+            _ => "not given",
         };
 
     private static string Number(decimal number) => number.ToString("0.##", CultureInfo.InvariantCulture);

@@ -15,7 +15,7 @@ public sealed record ClassTotal(string Class, int Count, decimal Grams, Metres L
     public static IReadOnlyList<ClassTotal> ByClass(IReadOnlyList<Listed> leftovers) =>
     [
         .. leftovers.Where(l => !l.Of.KnittedUp).GroupBy(l => l.Class).OrderBy(g => g.Key is { } c ? (int)c : 9)
-            .Select(g => Of(g.Key is { } c ? $"{(int)c} {WeightClasses.Name(c).ToLowerInvariant()}" : "not known", [.. g])),
+            .Select(g => Of(g.Key is { } c ? Terms.Of(c) : WeighWords.ClassUnknown, [.. g])),
     ];
 
     /// <summary>One total.</summary>

@@ -1,32 +1,44 @@
-using System.Globalization;
-using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
 
 namespace StashMatch.Web.Pages.WeighLeftovers;
 
-/// <summary>Everything about a leftover but what it weighs, as typed.</summary>
+/// <summary>Everything about a leftover but what it weighs, as typed, by the names of <see cref="LeftoverFields"/>.</summary>
 public class DetailsForm
 {
-    private LeftoverDetails? _was;
+    private readonly Dictionary<string, string> _typed = new(StringComparer.Ordinal);
+    private Said _was = Said.Nothing;
 
-    public string Name { get; set; } = "";
+    /// <summary>What is typed for a field; empty where nothing is.</summary>
+    public string this[string field]
+    {
+        get => _typed.GetValueOrDefault(field, "");
+        set => _typed[field] = value;
+    }
 
-    public string Code { get; set; } = "";
+    public string Name { get => this["name"]; set => this["name"] = value; }
 
-    public string Label { get; set; } = "";
+    public string Label { get => this["label"]; set => this["label"] = value; }
 
-    public RatioSource From { get; set; }
+    public RatioSource From
+    {
+        get => Names.All<RatioSource>().GetValueOrDefault(this["ratioFrom"]);
+        set => this["ratioFrom"] = Names.Of(value);
+    }
 
-    public string Class { get; set; } = "";
+    public string Class { get => this["weightClass"]; set => this["weightClass"] = value; }
 
-    public string Fibre { get; set; } = "";
+    public string Fibre { get => this["fibre"]; set => this["fibre"] = value; }
 
-    public string Colour { get; set; } = "";
+    public string Colour { get => this["colour"]; set => this["colour"] = value; }
 
-    public string Care { get; set; } = "";
+    public string Care { get => this["care"]; set => this["care"] = value; }
 
-    public YarnMake Make { get; set; }
+    public YarnMake Make
+    {
+        get => Names.All<YarnMake>().GetValueOrDefault(this["make"]);
+        set => this["make"] = Names.Of(value);
+    }
 
     public bool Singles
     {
@@ -34,186 +46,63 @@ public class DetailsForm
         set => Make = value ? YarnMake.Singles : YarnMake.Plied;
     }
 
-    public bool Superwash { get; set; }
+    public bool Superwash
+    {
+        get => this["superwash"] == "yes";
+        set => this["superwash"] = value ? "yes" : "no";
+    }
 
     /// <summary>Which bag it goes in.</summary>
-    public string Bag { get; set; } = "";
-
-    public string Lot { get; set; } = "";
-
-    public string KeptIn { get; set; } = "";
-
-    public string KeptBackFor { get; set; } = "";
-
-    public bool NotForHats { get; set; }
-
-    public bool Crumb { get; set; }
-
-    public string Note { get; set; } = "";
+    public string Bag { get => this["bag"]; set => this["bag"] = value; }
 
     /// <summary>A logged leftover as it would have been typed.</summary>
     public static DetailsForm Of(LoggedLeftover logged)
     {
         ArgumentNullException.ThrowIfNull(logged);
-        var form = new DetailsForm
+        var said = LeftoverFields.Say(logged);
+        var form = new DetailsForm();
+        foreach (var field in LeftoverFields.Kept.Where(f => f.Field.Inside.Count == 0))
         {
-            Name = logged.Name,
-            Code = logged.Code,
-            Label = logged.Ratio?.ToString() ?? "",
-            From = logged.Ratio?.Source ?? RatioSource.Printed,
-            Class = logged.Class is { } c ? ((int)c).ToString(CultureInfo.InvariantCulture) : "",
-            Fibre = logged.Fibre.IsUnknown ? "" : logged.Fibre.ToString(),
-            Colour = logged.Colour?.Hex ?? "",
-            Care = logged.Care?.ToString() ?? "",
-            Make = logged.Make,
-            Superwash = logged.Superwash,
-            Bag = logged.Bag ?? "",
-            Lot = logged.Lot ?? "",
-            KeptIn = logged.KeptIn ?? "",
-            KeptBackFor = logged.KeptBackFor ?? "",
-            NotForHats = logged.NotForHats,
-            Crumb = logged.Crumb,
-            Note = logged.Note ?? "",
-        };
-        form._was = form.ReadDetails(new FieldErrors());
+            form[field.Field.Name] = said[field.Field].Words ?? "";
+        }
+
+        (form.Label, form.From) = (logged.Ratio?.ToString() ?? "", logged.Ratio?.Source ?? RatioSource.Printed);
+        form.Fibre = logged.Fibre.IsUnknown ? "" : form.Fibre;
+        form.Class = logged.Class is { } c ? Pieces.Terms.Short(c) : "";
+        form._was = form.Said;
         return form;
     }
 
+    /// <summary>What is typed.</summary>
+    protected Said Said => Said.Of(LeftoverFields.Kept.Where(f => !string.IsNullOrWhiteSpace(this[f.Field.Name])).Select(f => (f.Field, TypedIn(f.Field.Name))));
+
+    // A weight class is typed by its name, or by its number.
+    private Said TypedIn(string field) => field == "weightClass" && WeightClasses.TryRead(this[field], out var weightClass)
+        ? Said.Typed(((int)weightClass).ToString(System.Globalization.CultureInfo.InvariantCulture))
+        : Said.Typed(this[field].Trim());
+
     /// <summary>What was typed, or null with a message for each field that cannot be read.</summary>
-    public LeftoverDetails? ReadDetails(FieldErrors errors)
-    {
-        ArgumentNullException.ThrowIfNull(errors);
-        if (string.IsNullOrWhiteSpace(Name))
-        {
-            errors.Add("name", "is empty: call it something you will know it by");
-        }
-
-        foreach (var (field, text, most) in new[]
-        {
-            ("name", Name, LeftoverStore.MostName), ("bag", Bag, LeftoverStore.MostName), ("lot", Lot, LeftoverStore.MostName), ("kept in", KeptIn, LeftoverStore.MostName),
-            ("keep back for", KeptBackFor, LeftoverStore.MostName), ("note", Note, LeftoverStore.MostNote),
-        })
-        {
-            if (text.Trim().Length > most)
-            {
-                errors.Add(field, $"must be at most {most} characters");
-            }
-        }
-
-        var ratio = string.IsNullOrWhiteSpace(Label) ? null : ReadLabel(errors);
-        if (!FibreBlend.TryParse(Fibre, out var fibre, out var fibreMessage))
-        {
-            errors.Add("fibre", $"cannot be read: {fibreMessage}");
-        }
-
-        var colour = ReadColour(errors);
-        Knitting.Yarns.Care? care = null;
-        if (!string.IsNullOrWhiteSpace(Care) && !Knitting.Yarns.Care.TryParse(Care, out care, out var careMessage))
-        {
-            errors.Add("care", $"cannot be read: {careMessage}");
-        }
-
-        var weightClass = ReadClass(errors);
-        if (Code.Trim() is { Length: > 0 } code && code is not [>= 'A' and <= 'Z', >= 'a' and <= 'z'])
-        {
-            errors.Add("two letters", "must be a capital and a small letter, such as Oa");
-        }
-
-        return errors.Any ? null : new LeftoverDetails(Name.Trim(), ratio)
-        {
-            Code = OrNone(Code),
-            Class = weightClass,
-            Fibre = fibre!,
-            Colour = colour,
-            Superwash = Superwash,
-            Care = care,
-            Make = Make,
-            Bag = OrNone(Bag),
-            Lot = OrNone(Lot),
-            KeptIn = OrNone(KeptIn),
-            KeptBackFor = OrNone(KeptBackFor),
-            NotForHats = NotForHats,
-            Crumb = Crumb,
-            Note = OrNone(Note),
-        };
-    }
+    public LeftoverDetails? ReadDetails(FieldErrors errors) => LeftoverFields.Read(new Reading(Said, errors));
 
     /// <summary>The change to make: what was typed over, and nothing else, so that what another browser changed meanwhile stays.</summary>
     public Func<LeftoverDetails, LeftoverDetails>? ReadChange(FieldErrors errors)
     {
-        if (ReadDetails(errors) is not { } now)
+        if (ReadDetails(errors) is null)
         {
             return null;
         }
 
-        var was = _was ?? now;
-        return d => d with
+        var now = Said;
+        var over = LeftoverFields.Kept.Select(f => f.Field).Where(f => now[f].Words != _was[f].Words).ToHashSet();
+        if (over.Contains(LeftoverFields.Label))
         {
-            Name = Pick(was.Name, now.Name, d.Name),
-            Code = Pick(was.Code, now.Code, d.Code),
-            Ratio = Pick(was.Ratio, now.Ratio, d.Ratio),
-            Class = Pick(was.Class, now.Class, d.Class),
-            Fibre = was.Fibre.ToString() == now.Fibre.ToString() ? d.Fibre : now.Fibre,
-            Colour = Pick(was.Colour, now.Colour, d.Colour),
-            Superwash = Pick(was.Superwash, now.Superwash, d.Superwash),
-            Care = was.Care?.ToString() == now.Care?.ToString() ? d.Care : now.Care,
-            Make = Pick(was.Make, now.Make, d.Make),
-            Bag = Pick(was.Bag, now.Bag, d.Bag),
-            Lot = Pick(was.Lot, now.Lot, d.Lot),
-            KeptIn = Pick(was.KeptIn, now.KeptIn, d.KeptIn),
-            KeptBackFor = Pick(was.KeptBackFor, now.KeptBackFor, d.KeptBackFor),
-            NotForHats = Pick(was.NotForHats, now.NotForHats, d.NotForHats),
-            Crumb = Pick(was.Crumb, now.Crumb, d.Crumb),
-            Note = Pick(was.Note, now.Note, d.Note),
-        };
+            over.Add(LeftoverFields.RatioFrom);
+        }
+
+        var change = Said.Of(over.Select(f => (f, now[f])));
+        return d => LeftoverFields.Change(d, new Reading(change, new FieldErrors()));
     }
 
     /// <summary>The label as typed, or null with a message.</summary>
-    protected LabelRatio? ReadLabel(FieldErrors errors)
-    {
-        ArgumentNullException.ThrowIfNull(errors);
-        if (LabelText.TryParse(Label, From, out var ratio, out var message))
-        {
-            return ratio;
-        }
-
-        errors.Add("label", $"cannot be read: {message}");
-        return null;
-    }
-
-    private static T Pick<T>(T was, T now, T there) => EqualityComparer<T>.Default.Equals(was, now) ? there : now;
-
-    private static string? OrNone(string typed) => typed.Trim() is { Length: > 0 } text ? text : null;
-
-    private YarnColour? ReadColour(FieldErrors errors)
-    {
-        if (string.IsNullOrWhiteSpace(Colour))
-        {
-            return null;
-        }
-
-        if (NamedColour.TryRead(Colour, out var colour, out _))
-        {
-            return colour;
-        }
-
-        errors.Add("colour", "is no word known here: choose it with the button beside it, or leave it empty");
-        return null;
-    }
-
-    private WeightClass? ReadClass(FieldErrors errors)
-    {
-        var typed = Class.Trim();
-        if (typed is [>= '0' and <= '7'])
-        {
-            return (WeightClass)(typed[0] - '0');
-        }
-
-        if (typed.Length > 0)
-        {
-            errors.Add("class", "must be a whole number from 0 to 7");
-        }
-
-        return null;
-    }
+    protected LabelRatio? ReadLabel(FieldErrors errors) => LabelReading.Read(new Reading(Said, errors), LeftoverFields.Label, From);
 }

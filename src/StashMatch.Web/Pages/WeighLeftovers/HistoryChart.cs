@@ -23,19 +23,9 @@ public static class HistoryChart
 
     /// <summary>What an undo would undo, in words; null where there is nothing but the first weighing.</summary>
     public static string? LastStep(IReadOnlyList<HistoryEntry> history) =>
-        history.Skip(1).LastOrDefault(h => !h.IsUndone && h.Kind != EntryKind.Undone) is { } last ? Word(last.Kind) : null;
+        history.Skip(1).LastOrDefault(h => !h.IsUndone && h.Kind != EntryKind.Undone) is { } last ? DetailsWords.Step(last.Kind) : null;
 
-    /// <summary>What kind of step it was.</summary>
-    public static string Word(EntryKind? kind) => kind switch
-    {
-        EntryKind.Weighed => "the weighing",
-        EntryKind.Used => "the use",
-        EntryKind.KnittedUp => "knitted up",
-        EntryKind.Removed => "taken off the list",
-        _ => "the change",
-    };
-
-    /// <summary>The drawing as SVG; null where there is but one step, or no label to reckon metres by.</summary>
+    /// <summary>The drawing as SVG; null where there is but one step, or no label to work out metres by.</summary>
     /// <param name="history">Oldest first.</param>
     /// <param name="ratio">The label; null where there is none.</param>
     /// <param name="colour">The yarn's colour; null where nobody said.</param>
@@ -50,7 +40,7 @@ public static class HistoryChart
         var scale = TapeScale.For(steps.Select(s => Metres.Held(ratio.MetresIn(s.Left.Value))));
         var foot = 26 + (Step * steps.Count);
         var svg = new StringBuilder();
-        svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"history\" viewBox=\"0 0 640 {foot + 18}\" role=\"img\" aria-label=\"What was left, step by step; the same in words below\">");
+        svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"history\" viewBox=\"0 0 640 {foot + 18}\" role=\"img\" aria-label=\"{DetailsWords.Chart}\">");
         Edge(svg, scale.MetreMarks, "m", 20, 15, 12);
         foreach (var (step, i) in steps.Select((s, i) => (s, i)))
         {

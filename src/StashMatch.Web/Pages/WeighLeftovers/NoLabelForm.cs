@@ -32,7 +32,7 @@ public sealed class NoLabelForm
 
         if (!LabelRatio.CanBe(grams.Value, MassUnit.Grams, length.Value, Unit))
         {
-            errors.Add("its grams", $"and the length come to no yarn: {LabelRatio.LeastMetresPer100G} to {LabelRatio.MostMetresPer100G} m go to 100 g");
+            errors.Add("its grams", $"and the length do not fit: 100 g is {LabelRatio.LeastMetresPer100G} to {LabelRatio.MostMetresPer100G} m");
             return null;
         }
 
@@ -55,17 +55,16 @@ public sealed class NoLabelForm
         }
 
         var off = Math.Round(100 * ratio.MayBeOff(Knitting.Quantities.Grams.From(step)), 1, MidpointRounding.AwayFromZero);
-        var told = $"{Shown.Whole(ratio.MetresPer100Grams)} to 100 g, give or take {off:0.#} %";
-        return ball is null ? told : $"{told}; about {Shown.Both(Metres.Held(ratio.MetresIn(ball.Net.Value)))} in all";
+        return NoLabelWords.Told(Shown.Whole(ratio.MetresPer100Grams), off, ball is null ? null : Shown.Both(Metres.Held(ratio.MetresIn(ball.Net.Value))));
     }
 
     /// <summary>What to do where the scale is too coarse for the length; null where it is fine enough.</summary>
     public string? Advice(decimal step) => Measured(new FieldErrors()) is { } ratio && IsCoarse(ratio, step)
-        ? $"One step of the scale ({step:0.###} g) is over a tenth of what was weighed: {LongerLength}."
+        ? LongerLength
         : null;
 
     /// <summary>What helps where the scale is too coarse for the length measured off.</summary>
-    public static string LongerLength => $"measure a longer length, {Shown.OwnFirst("20 to 40 m", "22 to 44 yd")}";
+    public static string LongerLength => NoLabelWords.MeasureLonger(Shown.OwnFirst("20 to 40 m", "22 to 44 yd"));
 
     /// <summary>Whether one step of the scale is over a tenth of what was measured off and weighed.</summary>
     public static bool IsCoarse(LabelRatio ratio, decimal step)

@@ -25,7 +25,8 @@ public sealed class WeighForm : DetailsForm
     public Weighing? Reading => ReadWeighing(new FieldErrors());
 
     /// <summary>The scale's step, grams; the usual one where it cannot be read.</summary>
-    public decimal StepGrams => new FieldErrors().TypedGrams("scale step", Step, 0.001m, 100) ?? Habits.Now.ScaleStep.Value;
+    public decimal StepGrams =>
+        new Reading(Said.Of((LeftoverText.ScaleStepGrams, Said.Typed(Step))), new FieldErrors()).Number(LeftoverText.ScaleStepGrams) ?? Habits.Now.ScaleStep.Value;
 
     /// <summary>Takes a label, thickness and fibre over from a leftover of the same yarn, knowingly.</summary>
     public void SameYarnAs(LoggedLeftover other)
@@ -46,7 +47,7 @@ public sealed class WeighForm : DetailsForm
 
     /// <summary>Whose ratio stands there while it is another leftover's; null once it is typed over.</summary>
     public string? Borrowed() => _borrowed is { } from && from.Label == Label && Label.Length > 0
-        ? $"The ratio {Label} is {from.Name}'s: right only if it is the same yarn."
+        ? WeighWords.Borrowed(Label, from.Name)
         : null;
 
     /// <summary>Puts back what was typed before, by the ids of the fields.</summary>
@@ -91,7 +92,7 @@ public sealed class WeighForm : DetailsForm
 
         if (string.IsNullOrWhiteSpace(Label))
         {
-            return $"{Shown.Grams(weighing.Net.Value, weighing.ScaleStep)}, no label: kept as a crumb, left out of plans";
+            return WeighWords.NoLabelYet(Shown.Grams(weighing.Net.Value, weighing.ScaleStep));
         }
 
         if (ReadLabel(errors) is not { } ratio)
@@ -115,16 +116,16 @@ public sealed class WeighForm : DetailsForm
         var step = weighing.ScaleStep.Value;
         if (weighing.Gross.Value % step != 0)
         {
-            return $"The reading is finer than a scale step of {step:0.###} g. If the scale counts finer, say so beside “scale step”.";
+            return WeighWords.FinerThanScale(step);
         }
 
         if (step > weighing.Net.Value / 10)
         {
-            return "One step of the scale is over a tenth of this reading: weigh several together, or on a finer scale.";
+            return WeighWords.ScaleTooCoarse;
         }
 
         return From == RatioSource.Measured && !string.IsNullOrWhiteSpace(Label) && ReadLabel(errors) is { } ratio && NoLabelForm.IsCoarse(ratio, step)
-            ? $"One step of the scale is over a tenth of what was measured off and weighed: {NoLabelForm.LongerLength}."
+            ? NoLabelForm.LongerLength
             : null;
     }
 
@@ -134,39 +135,12 @@ public sealed class WeighForm : DetailsForm
         ArgumentNullException.ThrowIfNull(errors);
         var weighing = ReadWeighing(errors);
         var details = ReadDetails(errors);
-        return details is null || weighing is null ? null : new NewLeftover(details.Name, weighing, details.Ratio)
-        {
-            Class = details.Class,
-            Fibre = details.Fibre,
-            Colour = details.Colour,
-            Superwash = details.Superwash,
-            Care = details.Care,
-            Make = details.Make,
-            Bag = details.Bag,
-        };
+        return details is null || weighing is null ? null : new NewLeftover(details, weighing);
     }
 
     /// <summary>Reads a weighing out of three typed numbers.</summary>
-    public static Weighing? ReadWeighing(string grams, string tare, string step, FieldErrors errors)
-    {
-        ArgumentNullException.ThrowIfNull(errors);
-        var gross = errors.TypedGrams("grams", grams, 0.001m, Weighing.MostGrams);
-        var core = string.IsNullOrWhiteSpace(tare) ? 0 : errors.TypedGrams("core or bowl", tare, 0, Weighing.MostGrams);
-        var fine = errors.TypedGrams("scale step", step, 0.001m, 100);
-        if (gross is null || core is null || fine is null)
-        {
-            return null;
-        }
-
-        var (whole, empty) = (Knitting.Quantities.Grams.From(gross.Value), Knitting.Quantities.Grams.From(core.Value));
-        if (empty >= whole)
-        {
-            errors.Add("core or bowl", "must be less than the reading");
-            return null;
-        }
-
-        return new Weighing(whole, empty, Knitting.Quantities.Grams.From(fine.Value));
-    }
+    public static Weighing? ReadWeighing(string grams, string tare, string step, FieldErrors errors) => LeftoverText.ReadWeighing(new Reading(
+        Said.Of((LeftoverText.Grams, Said.Typed(grams)), (LeftoverText.TareGrams, Said.Typed(tare)), (LeftoverText.ScaleStepGrams, Said.Typed(step))), errors));
 
     private Weighing? ReadWeighing(FieldErrors errors) => ReadWeighing(Grams, Tare, Step, errors);
 }

@@ -1,8 +1,9 @@
 using StashMatch.Knitting.Hats;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.YardageTables;
 
-/// <summary>Names of like parts told short: "stripes 2 to 5", "both strands of braids 1 to 5".</summary>
+/// <summary>Names of like parts told short: "stripes 2 to 5", "both colours of braids 1 to 5".</summary>
 public static class PartRanges
 {
     public static string Of(IReadOnlyList<HatPart> parts)
@@ -12,8 +13,8 @@ public static class PartRanges
         return parts switch
         {
             _ when parts.All(p => p.Kind == PartKind.Stripe) => $"{(numbers.Count == 1 ? "stripe" : "stripes")} {Range(numbers)}",
-            _ when parts.All(p => p.Kind == PartKind.Strand) && parts.Count == 2 * numbers.Count => $"both strands of {(numbers.Count == 1 ? "braid" : "braids")} {Range(numbers)}",
-            _ => string.Join(", ", parts.Select(p => p.Name)),
+            _ when parts.All(p => p.Kind == PartKind.Strand) && parts.Count == 2 * numbers.Count => $"both colours of {(numbers.Count == 1 ? "braid" : "braids")} {Range(numbers)}",
+            _ => string.Join(", ", parts.Select(p => Words.Part(p.Name))),
         };
     }
 

@@ -1,24 +1,13 @@
 using System.Globalization;
 using StashMatch.Knitting.Hats;
-using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
-using StashMatch.Store;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.YardageTables;
 
 /// <summary>What the address asks of the tables; values as typed, so that nothing is lost where one cannot be read.</summary>
 public sealed record TableForm
 {
-    /// <summary>The forms a table comes in, and what each is called.</summary>
-    public static IReadOnlyDictionary<string, string> Forms { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
-    {
-        ["one"] = "one table",
-        ["pages"] = "one page a size",
-        ["line"] = "plain text, A (B, C, D)",
-        ["large"] = "large print",
-        ["words"] = "in words, for a screen reader",
-    };
-
     public string Hat { get; init; } = "side-to-side-sample";
 
     /// <summary>Sizes asked for; none for all.</summary>
@@ -42,14 +31,15 @@ public sealed record TableForm
     {
         ArgumentNullException.ThrowIfNull(query);
         string Text(string name, string otherwise) => (string?)query[name] is { } value ? value : otherwise;
+        IEnumerable<string> All(Field field) => query.Pairs().Where(p => field.Is(p.Name)).Select(p => p.Value);
         var blank = new TableForm();
         return new TableForm
         {
             Hat = Text("hat", blank.Hat),
-            Sizes = [.. query["size"].OfType<string>().Take(40)],
+            Sizes = [.. All(HatGrid.SizesAsked).Take(40)],
             From = Text("from", ""),
             To = Text("to", ""),
-            Allowance = Text("allowance", blank.Allowance),
+            Allowance = All(MatchQuestion.AllowancePercent).FirstOrDefault(blank.Allowance),
             Label = Text("label", ""),
             Form = Text("form", blank.Form),
             Working = Text("working", ""),
@@ -60,9 +50,9 @@ public sealed record TableForm
     public string Address(Func<TableForm, TableForm>? change = null, string path = "/tables")
     {
         var form = change is null ? this : change(this);
-        var pairs = new List<(string Name, string Value)> { ("hat", form.Hat), ("from", form.From), ("to", form.To), ("allowance", form.Allowance), ("label", form.Label), ("form", form.Form), ("working", form.Working) };
-        pairs.AddRange(form.Sizes.Select(s => ("size", s)));
-        return $"{path}?" + string.Join('&', pairs.Where(p => p.Value.Length > 0).Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value)}"));
+        var pairs = new List<(string Name, string Value)> { ("hat", form.Hat), ("from", form.From), ("to", form.To), (MatchQuestion.AllowancePercent.Name, form.Allowance), ("label", form.Label), ("form", form.Form), ("working", form.Working) };
+        pairs.AddRange(form.Sizes.Select(s => (HatGrid.SizesAsked.Name, s)));
+        return SaidInAddress.Of(path, pairs);
     }
 
     /// <summary>The view asked for, or null with a message for each field that cannot be read.</summary>
@@ -75,28 +65,17 @@ public sealed record TableForm
             return null;
         }
 
-        var sizes = Sizes.Where(s => hat.SizeNames.Contains(s, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToList();
-        if (sizes.Count < Sizes.Count && sizes.Count == 0)
-        {
-            errors.Add("size", $"must be one of {string.Join(", ", hat.SizeNames)}");
-        }
-
         var counts = hat.CountsFor(hat.SizeNames[0]);
         var (from, to) = (Count("from", From, counts[0], errors), Count("to", To, counts[^1], errors));
         if (from > to)
         {
-            errors.Add("to", "must not be below from");
+            errors.Add("to", "must not be less than “from”");
         }
 
-        if (!TypedNumber.TryRead(Allowance.Length == 0 ? "10" : Allowance, out var allowance, out var wrong))
-        {
-            errors.Add("allowance", wrong);
-        }
-        else if (allowance > 100)
-        {
-            errors.Add("allowance", "must be at most 100 %");
-        }
-
+        // One size there is, of several that are asked for, is answered.
+        var sizes = Sizes.Any(s => hat.SizeNames.Contains(s, StringComparer.Ordinal)) ? hat.SizeNames.Where(s => Sizes.Contains(s, StringComparer.Ordinal)) : Sizes;
+        var asked = Said.Of((MatchQuestion.AllowancePercent, Said.Typed(Allowance)), (HatGrid.SizesAsked, Sizes.Count == 0 ? Said.Nothing : Said.Several(sizes)));
+        var grid = Questions.TableQuestion.Read(new Reading(asked, errors), hat);
         var label = new LabelRatio(100, MassUnit.Grams, WeightClasses.TypicalMetresPer100Grams(hat.WeightClass), LengthUnit.Metres, RatioSource.Printed);
         if (Label.Length > 0)
         {
@@ -110,13 +89,13 @@ public sealed record TableForm
             }
         }
 
-        if (!Forms.ContainsKey(Form))
+        if (!TableWords.Forms.ContainsKey(Form))
         {
-            errors.Add("form", $"must be one of {string.Join(", ", Forms.Keys)}");
+            errors.Add("form", $"must be one of {string.Join(", ", TableWords.Forms.Keys)}");
         }
 
-        return errors.Any ? null : new TableView(
-            hat, sizes.Count == 0 ? hat.SizeNames : [.. hat.SizeNames.Where(sizes.Contains)], hat is PrintedHat ? null : [.. Enumerable.Range(from, to - from + 1)], allowance, label, Label.Length > 0, judged);
+        return errors.Any || grid is null ? null : new TableView(
+            hat, grid.Sizes, hat is PrintedHat ? null : [.. Enumerable.Range(from, to - from + 1)], grid.AllowancePercent, label, Label.Length > 0, judged);
     }
 
     private static int Count(string field, string typed, int otherwise, FieldErrors errors)

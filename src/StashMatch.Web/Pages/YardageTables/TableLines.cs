@@ -15,26 +15,26 @@ public static class TableLines
         var lines = new List<string>
         {
             view.Hat.Name,
-            $"Sizes: {InBrackets(view.Sizes)}",
+            TableWords.SizesLine(InBrackets(view.Sizes)),
         };
         if (view.Sizes.All(s => view.HeadOf(s) is not null))
         {
             var (first, second) = Shown.InOrder(
-                $"To fit a head of: {InBrackets(view.Sizes.Select(s => Shown.Centimetres(view.HeadOf(s)!.Value)))} cm",
-                $"To fit a head of: {InBrackets(view.Sizes.Select(s => Shown.Inches(view.HeadOf(s)!.Value)))} in");
+                TableWords.HeadLine(InBrackets(view.Sizes.Select(s => Shown.Centimetres(view.HeadOf(s)!.Value))), "cm"),
+                TableWords.HeadLine(InBrackets(view.Sizes.Select(s => Shown.Inches(view.HeadOf(s)!.Value))), "in"));
             lines.AddRange([first, second]);
         }
 
-        lines.Add($"{view.AllowanceText} % to spare is in every length, which is rounded up after it. Grams are of a yarn of {view.Label}.");
-        if (view.Reckoned is { } reckoned)
+        lines.Add($"{TableWords.Includes(view.AllowanceText)} {TableWords.RoundedUp} {TableWords.GramsFor(view.Label, typed: true)}");
+        if (view.FactorFrom is { } factorFrom)
         {
-            lines.Add(reckoned);
+            lines.Add(factorFrom);
         }
 
         foreach (var count in view.Rows.GroupBy(r => r.Stripes))
         {
             lines.Add("");
-            lines.Add(count.Key == 1 ? "1 stripe" : $"{count.Key} stripes");
+            lines.Add(Terms.Stripes(count.Key));
             lines.AddRange(Of(view, [.. count]));
         }
 
@@ -46,26 +46,25 @@ public static class TableLines
         string Each(Func<YardageRow, string?> cell) => InBrackets(view.Sizes.Select(s => rows.FirstOrDefault(r => r.Size == s) is { } row ? cell(row) ?? None : None));
         if (view.Measured)
         {
-            yield return $"Rows in a stripe: {Each(r => r.Cannot is null ? r.StripeRows.ToString(CultureInfo.InvariantCulture) : null)}";
+            yield return TableWords.Line(TableWords.RowsInStripe, Each(r => r.Cannot is null ? r.StripeRows.ToString(CultureInfo.InvariantCulture) : null), "");
             var (first, second) = Shown.InOrder(
-                $"Depth of a stripe: {Each(r => r.StripeDepth is { } d ? Shown.Centimetres(d) : null)} cm",
-                $"Depth of a stripe: {Each(r => r.StripeDepth is { } d ? Shown.Inches(d) : null)} in");
+                TableWords.Line(TableWords.DepthOfStripe, Each(r => r.StripeDepth is { } d ? Shown.Centimetres(d) : null), "cm"),
+                TableWords.Line(TableWords.DepthOfStripe, Each(r => r.StripeDepth is { } d ? Shown.Inches(d) : null), "in"));
             yield return first;
             yield return second;
         }
 
         foreach (var column in view.Columns.Where(c => rows.Any(r => c.Of(r) is not null)))
         {
-            var head = $"{char.ToUpperInvariant(column.Head[0])}{column.Head[1..]}";
             var (first, second) = Shown.InOrder(
-                $"{head}: {Each(r => column.Of(r)?.WholeMetres.ToString(CultureInfo.InvariantCulture))} m",
-                $"{head}: {Each(r => column.Of(r)?.WholeYards.ToString(CultureInfo.InvariantCulture))} yd");
+                TableWords.Line(column.Head, Each(r => column.Of(r)?.WholeMetres.ToString(CultureInfo.InvariantCulture)), "m"),
+                TableWords.Line(column.Head, Each(r => column.Of(r)?.WholeYards.ToString(CultureInfo.InvariantCulture)), "yd"));
             yield return first;
             yield return second;
-            yield return $"{head}: {Each(r => column.Of(r) is { } f ? view.Grams(f) : null)} g";
+            yield return TableWords.Line(column.Head, Each(r => column.Of(r) is { } f ? view.Grams(f) : null), "g");
         }
 
-        yield return $"Figures: {Each(r => r.Cannot is null ? TableView.SourceOf(r) : "cannot be knitted")}";
+        yield return TableWords.Line(TableWords.Figures, Each(r => r.Cannot is null ? TableView.SourceOf(r) : TableWords.CannotBeKnitted), "");
     }
 
     private static string InBrackets(IEnumerable<string> each) => each.ToList() switch

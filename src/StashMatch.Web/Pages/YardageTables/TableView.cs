@@ -13,13 +13,13 @@ public sealed class TableView
 {
     private static readonly TableColumn[] All =
     [
-        new("stripe", "a stripe", "A stripe takes", r => r.Largest(PartKind.Stripe)?.Figure),
-        new("strand", "a braid's strand", "Each strand of a braid takes", r => r.Largest(PartKind.Strand)?.Figure),
-        new("brim", "the brim", "The brim takes", r => r.Largest(PartKind.Brim)?.Figure),
-        new("crown", "the crown", "The crown takes", r => r.Largest(PartKind.Crown)?.Figure),
-        new("seam", "seam and gathering", "Seam and gathering thread take", r => r.Largest(PartKind.Seam)?.Figure),
-        new("pom_pom", "the pom-pom", "The pom-pom takes", r => r.Largest(PartKind.PomPom)?.Figure),
-        new("all", "all of it", "All of it takes", r => r.Cannot is null ? r.Whole : null),
+        new("stripe", TableWords.Stripe, TableWords.StripeTakes, r => r.Largest(PartKind.Stripe)?.Figure),
+        new("strand", TableWords.Strand, TableWords.StrandTakes, r => r.Largest(PartKind.Strand)?.Figure),
+        new("brim", TableWords.Brim, TableWords.BrimTakes, r => r.Largest(PartKind.Brim)?.Figure),
+        new("crown", TableWords.Crown, TableWords.CrownTakes, r => r.Largest(PartKind.Crown)?.Figure),
+        new("seam", TableWords.Seam, TableWords.SeamTakes, r => r.Largest(PartKind.Seam)?.Figure),
+        new("pom_pom", TableWords.PomPom, TableWords.PomPomTakes, r => r.Largest(PartKind.PomPom)?.Figure),
+        new("all", TableWords.WholeHat, TableWords.WholeHatTakes, r => r.Cannot is null ? r.Whole : null),
     ];
 
     public TableView(Hat hat, IReadOnlyList<string> sizes, IReadOnlyList<int>? counts, decimal allowance, LabelRatio label, bool labelTyped, TesterJudgement? judged)
@@ -61,21 +61,21 @@ public sealed class TableView
 
     public string AllowanceText => Allowance.ToString("0.##", CultureInfo.InvariantCulture);
 
-    /// <summary>Where the factor comes from that estimated figures are reckoned with; null where it is not the testers'.</summary>
-    public string? Reckoned { get; private set; }
+    /// <summary>Where the factor comes from that estimates use; null where it is not the testers'.</summary>
+    public string? FactorFrom { get; private set; }
 
-    /// <summary>The same table, its hat reckoned with what testers said of it.</summary>
+    /// <summary>The same table, its hat counted with what testers said of it.</summary>
     public TableView With(KnownCalibration taken)
     {
         ArgumentNullException.ThrowIfNull(taken);
-        Reckoned = $"What is estimated is reckoned with {taken.Calibration.Factor.ToString("0.00", CultureInfo.InvariantCulture)} times the {(Measured ? "bare metres" : "printed lengths")}, from {taken.From}.";
+        FactorFrom = TableWords.EstimatesAre(taken.Calibration.Factor, Measured, taken.From);
         return this;
     }
 
     public IEnumerable<YardageRow> RowsOf(string size) => Rows.Where(r => r.Size == size);
 
     /// <summary>"Size C, for a head of 52 cm / 20½ in".</summary>
-    public string SizeTitle(string size) => HeadOf(size) is { } head ? $"Size {size}, for a head of {Shown.Depth(head)}" : $"Size {size}";
+    public string SizeTitle(string size) => TableWords.Size(size, HeadOf(size) is { } head ? Shown.Depth(head) : null);
 
     public Centimetres? HeadOf(string size) => Hat switch
     {
@@ -96,18 +96,11 @@ public sealed class TableView
         return kinds.Count switch
         {
             0 => "",
-            1 => Word(kinds[0].Key),
-            _ => string.Join("; ", kinds.Select(g => g.Key == FigureSource.Estimated ? "the rest estimated" : $"{Word(g.Key)}: {string.Join(", ", g.Select(p => p.Piece.Name))}")),
+            1 => TableWords.Source(kinds[0].Key),
+            _ => string.Join("; ", kinds.Select(g => g.Key == FigureSource.Estimated ? TableWords.RestEstimated : $"{TableWords.Source(g.Key)}: {string.Join(", ", g.Select(p => Words.Part(p.Piece.Name)))}")),
         };
     }
 
-    public static string Word(FigureSource source) => source switch
-    {
-        FigureSource.Tester => "testers",
-        FigureSource.Knitted => "knitted",
-        _ => "estimated",
-    };
-
     private IEnumerable<TableColumn> Letters() => Rows.SelectMany(r => r.Pieces).Select(p => p.Piece.Name).Distinct(StringComparer.Ordinal).Select(letter =>
-        new TableColumn($"yarn_{letter}", $"yarn {letter}", $"Yarn {letter} takes", r => r.Pieces.FirstOrDefault(p => p.Piece.Name == letter).Figure));
+        new TableColumn($"yarn_{letter}", TableWords.Yarn(letter), TableWords.YarnTakes(letter), r => r.Pieces.FirstOrDefault(p => p.Piece.Name == letter).Figure));
 }

@@ -22,8 +22,8 @@ public static class WorkingWords
         WorkingKind.Told => "as the hat says",
         WorkingKind.Factor => $"× {Number(step.Constant)}, what knitting really takes",
         WorkingKind.Ends => $"+ {Metres(step.Constant)}, two tails",
-        WorkingKind.Weighed => $"weighed instead: {Number(step.Constant)} of what was reckoned",
-        WorkingKind.Allowance => $"× {Number(step.Constant)}, with the spare",
+        WorkingKind.Weighed => $"weighed instead: {Number(step.Constant)} of the estimate",
+        WorkingKind.Allowance => $"× {Number(step.Constant)}, with the reserve",
         _ => "",
     };
 
@@ -42,7 +42,7 @@ public static class WorkingWords
     public static string Mark(WorkingStep step)
     {
         ArgumentNullException.ThrowIfNull(step);
-        return step.Kind == WorkingKind.Allowance ? "as asked for" : Mark(step.Mark);
+        return step.Kind == WorkingKind.Allowance ? "as you asked" : Mark(step.Mark);
     }
 
     /// <summary>Where the rows and stitches come from.</summary>
@@ -53,18 +53,18 @@ public static class WorkingWords
         var size = design.Sizes.First(s => s.Size == plan.Size);
         if (size.Head is { } head && size == HatSize.ForHead(size.Size, head) with { Stitches = size.Stitches })
         {
-            yield return ($"round: 0.90 × a head of {Centimetres(head.Value)} = {Centimetres(size.Circumference.Value)}; high: 0.40 × {Centimetres(head.Value)} = {Centimetres(size.Height.Value)}, brim in", SourceMark.Source);
+            yield return ($"round: 0.90 × a head of {Centimetres(head.Value)} = {Centimetres(size.Circumference.Value)}; high: 0.40 × {Centimetres(head.Value)} = {Centimetres(size.Height.Value)}, brim included", SourceMark.Source);
         }
         else
         {
-            yield return ($"{Centimetres(size.Circumference.Value)} round, {Centimetres(size.Height.Value)} high, brim in", SourceMark.Told);
+            yield return ($"{Centimetres(size.Circumference.Value)} round, {Centimetres(size.Height.Value)} high, brim included", SourceMark.Told);
         }
 
         var (w, c) = (design.Gauge.StitchesPerCm, design.Gauge.RowsPerCm);
         yield return ($"gauge {design.Gauge.StitchesPer10Cm:0.##} stitches and {design.Gauge.RowsPer10Cm:0.##} rows to 10 cm", SourceMark.Told);
         yield return ($"one stitch: √(21.6 / ({w:0.##} × {c:0.##})) = {Millimetres(Working.LoopOf(design).Metres)}", SourceMark.Memory);
         var sideways = plan.Construction == Construction.SideToSide;
-        yield return ($"{plan.BodyStitches} stitches in a {(sideways ? "row of the panel" : "round of the body")}, {plan.BodyRows} {(sideways ? "rows round the head" : "rounds above the brim, crown in")}", SourceMark.Ours);
+        yield return ($"{plan.BodyStitches} stitches in a {(sideways ? "row of the panel" : "round of the body")}, {plan.BodyRows} {(sideways ? "rows round the head" : "rounds above the brim, crown included")}", SourceMark.Ours);
         if (plan.BrimStitches > 0)
         {
             yield return ($"brim: {plan.BrimStitches} stitches, {plan.BrimRounds} rounds{(plan.BrimFolded ? ", both layers of the fold" : "")}", SourceMark.Ours);

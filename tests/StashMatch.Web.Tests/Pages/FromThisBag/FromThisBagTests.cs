@@ -1,5 +1,6 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
+using StashMatch.Knitting.Bags;
 using StashMatch.Store;
 using Xunit;
 using Answer = StashMatch.Web.Pages.CanIMakeIt.CanIMakeIt;
@@ -46,7 +47,7 @@ public sealed class FromThisBagTests : PageContext
         {
             GoTo(link.GetAttribute("href")!);
             var plan = Render<Answer>();
-            Assert.Equal(link.QuerySelector(".word")!.TextContent, plan.Find(".verdict .word").TextContent);
+            Assert.Equal(link.QuerySelector(".word")!.TextContent, plan.Find(".word > span").TextContent);
             var small = link.QuerySelector("small")!.TextContent;
             Assert.Contains(small, small.EndsWith('%') ? plan.Find(".chance").TextContent : plan.Markup, StringComparison.Ordinal);
         }
@@ -73,7 +74,7 @@ public sealed class FromThisBagTests : PageContext
     [InlineData("hat=zzz", "hat", "Hat is not one of the hats here.")]
     [InlineData("size=Q", "size", "Size must be one of A, B, C, D, E, F, G, H.")]
     [InlineData("arrangement=heap", "arrangement", "Arrangement must be one of")]
-    [InlineData("allowance=ten", "allowance", "Spare is not a number")]
+    [InlineData("allowance=ten", "allowance", "Spare must be a number")]
     [InlineData("bag=nowhere", "bag", "Bag is not one of the bags here.")]
     [InlineData("leftover=nobody", "leftover", "Leftover is not among the leftovers")]
     public async Task What_cannot_be_read_is_named_beside_its_field(string query, string field, string says)
@@ -135,7 +136,7 @@ public sealed class FromThisBagTests : PageContext
         await ReadyAsync();
         GoTo($"/can-i-make?hat=side-to-side-sample&size=C&{query}");
         var page = Render<Answer>();
-        Assert.Contains(says, page.Find("#depths-message").TextContent, StringComparison.Ordinal);
+        Assert.Contains(says, page.Find("#rows-message").TextContent, StringComparison.Ordinal);
         Assert.Empty(page.FindAll(".verdict"));
     }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 using Xunit;
 
 namespace StashMatch.Web.Tests.Pages.KnittingSheet;
@@ -23,18 +24,19 @@ public sealed partial class SafeTests : SheetPages
         var at = await SaveAsync("Scant hat", Asked);
         var html = await TextAsync(at);
         var text = Plain(html);
-        Assert.Contains($"Ahead: no, short by {total} .", text, StringComparison.Ordinal);
+        Assert.Contains($"From here: no, short by {total} .", text, StringComparison.Ordinal);
         Assert.Contains($" It is short by {total} in all: ", text, StringComparison.Ordinal);
-        Assert.DoesNotContain("Everything ahead is covered", text, StringComparison.Ordinal);
-        Assert.DoesNotContain("chance that nothing runs out", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("There is enough", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("chance that the yarn lasts", text, StringComparison.Ordinal);
         foreach (var (part, by) in lacks)
         {
-            Assert.Contains($"{part} lacks {by}", text, StringComparison.Ordinal);
+            var says = $"{Words.The(part)} is short by {by}";
+            Assert.Contains(says, text, StringComparison.Ordinal);
             var step = Plain(Regex.Match(html, $"id=\"step-{part.Split(" strand")[0].Replace(' ', '-')}\".*?</li>\\s*(<li class=\"step|</ol>)", RegexOptions.Singleline, TimeSpan.FromSeconds(5)).Value);
-            Assert.Contains($"{char.ToUpperInvariant(part[0])}{part[1..]} lacks {by}", step, StringComparison.Ordinal);
+            Assert.Contains(Terms.Capital(says), step, StringComparison.Ordinal);
         }
 
-        Assert.Contains($"{char.ToUpperInvariant(lacks[0].Part[0])}{lacks[0].Part[1..]} lacks", Plain(await TextAsync($"{at}?form=words")), StringComparison.Ordinal);
+        Assert.Contains($"{Terms.Capital(Words.The(lacks[0].Part))} is short by", Plain(await TextAsync($"{at}?form=words")), StringComparison.Ordinal);
 
         // What is knitted all the same is not ahead any more.
         await GoAsync(at, "tick", ("tick", lacks[0].Part));
@@ -53,7 +55,7 @@ public sealed partial class SafeTests : SheetPages
         var asked = "/can-i-make?hat=practice-hat&size=D&stripes=4" + how;
         var total = Regex.Match(Plain(await TextAsync(asked)), "Short by ([0-9.]+ m / [0-9.]+ yd)").Groups[1].Value;
         Assert.NotEqual("", total);
-        Assert.Contains($"Ahead: no, short by {total} .", Plain(await TextAsync(await SaveAsync("Scant hat", asked))), StringComparison.Ordinal);
+        Assert.Contains($"From here: no, short by {total} .", Plain(await TextAsync(await SaveAsync("Scant hat", asked))), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -62,11 +64,11 @@ public sealed partial class SafeTests : SheetPages
         // 10.6 g and a hair, so 10.7, are the brim's 26.5 yd; the crown's 13.9 yd were wound off before.
         await LogAsync();
         var text = Plain(await TextAsync(await SaveAsync("Winter hat")));
-        Assert.Contains("Before it at least 10.7 g must be left.", text, StringComparison.Ordinal);
-        Assert.Contains("before the brim stop at 10.7 g", text, StringComparison.Ordinal);
-        Assert.DoesNotContain("before the crown stop", text, StringComparison.Ordinal);
-        Assert.Contains("What was put by is for it.", text, StringComparison.Ordinal);
-        Assert.Contains("what was put by lies on the scale too", text, StringComparison.Ordinal);
+        Assert.Contains("Start only if the ball weighs 10.7 g or more.", text, StringComparison.Ordinal);
+        Assert.Contains("Start the brim only if the ball weighs 10.7 g or more.", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Start the crown only", text, StringComparison.Ordinal);
+        Assert.Contains("Use the yarn kept for it.", text, StringComparison.Ordinal);
+        Assert.Contains("Weigh the whole ball, with the yarn you wound off.", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -82,13 +84,13 @@ public sealed partial class SafeTests : SheetPages
         // 11 g in place of 10: 10 % more, so 13.716 m · 1.1 · 1.1 = 16.6 m.
         var text = Plain(await TextAsync(at));
         Assert.Contains("10.0 % more than planned", text, StringComparison.Ordinal);
-        Assert.Contains("Wind off 16.6 m / 18.2 yd (7.3 g) in all of", text, StringComparison.Ordinal);
+        Assert.Contains("Wind off 16.6 m / 18.2 yd (7.3 g) of Oat for the crown, in all.", text, StringComparison.Ordinal);
 
         // With nothing else ahead on the ball there is nothing to keep it from.
         await GoAsync(at, "tick", ("tick", "stripe 1"));
         text = Plain(await TextAsync(at));
         Assert.DoesNotContain("Wind off", text, StringComparison.Ordinal);
-        Assert.Contains("must be left, what was put by counted in.", text, StringComparison.Ordinal);
+        Assert.Contains("or more, with the yarn kept for it.", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -99,17 +101,17 @@ public sealed partial class SafeTests : SheetPages
         await GoAsync(at, "tick", ("tick", "brim"));
         await GoAsync(at, "weigh", ("ball", "oat"), ("grams", "5.0"), ("core", ""), ("step", "0.1"));
         var text = Plain(await TextAsync(at));
-        var why = Regex.Match(text, "At the rate forecast it is short by (?<sum>[0-9.]+) m / [0-9.]+ yd in all: (?<which>.*?)\\. ", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
+        var why = Regex.Match(text, "At your rate, it is short by (?<sum>[0-9.]+) m / [0-9.]+ yd in all: (?<which>.*?)\\. ", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
         Assert.True(why.Success, text);
         foreach (var name in new[] { "Oat is short by", "Moss is short by", "Plum is short by" })
         {
             Assert.Contains(name, why.Groups["which"].Value, StringComparison.Ordinal);
         }
 
-        var by = Regex.Matches(why.Groups["which"].Value, "(?:short by|lacks) ([0-9.]+) m").Select(m => decimal.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)).ToList();
+        var by = Regex.Matches(why.Groups["which"].Value, "short by ([0-9.]+) m").Select(m => decimal.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)).ToList();
         Assert.Equal(by.OrderDescending(), by);
         Assert.InRange(decimal.Parse(why.Groups["sum"].Value, CultureInfo.InvariantCulture), by.Sum() - (0.1m * by.Count), by.Sum());
-        Assert.Contains("What Oat tells is taken for the other balls until they are weighed.", text, StringComparison.Ordinal);
+        Assert.Contains("Judged by Oat; weigh the others to be surer.", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -120,7 +122,7 @@ public sealed partial class SafeTests : SheetPages
         var html = await TextAsync(at);
         var line = html.IndexOf("class=\"no-print state-ahead\"", StringComparison.Ordinal);
         Assert.InRange(line, 0, html.IndexOf("<article class=\"sheet", StringComparison.Ordinal));
-        Assert.Matches($"Ahead: <strong>yes, (over )?[0-9]+ %</strong>\\. <a href=\"{at}#ahead\">Am I still safe\\?</a>", WebUtility.HtmlDecode(html));
+        Assert.Matches($"From here: <strong>yes, (over )?[0-9]+ % chance that the yarn lasts</strong>\\. <a href=\"{at}#ahead\">Will my yarn last\\?</a>", WebUtility.HtmlDecode(html));
     }
 
     [Fact]
@@ -129,7 +131,7 @@ public sealed partial class SafeTests : SheetPages
         // 9 m at 2.286 m/g are 3.937 g.
         await LogAsync([("oat", 30, 250)], 0.01);
         var at = await PlanAsync(("oat", "stripe 1", 9_000));
-        Assert.Contains("9.0 m / 9.9 yd, 3.94 g, joins here", Plain(await TextAsync(at)), StringComparison.Ordinal);
+        Assert.Contains("9.0 m / 9.9 yd, 3.94 g. Join.", Plain(await TextAsync(at)), StringComparison.Ordinal);
         Assert.Contains("3.94 grams", Plain(await TextAsync($"{at}?form=words")), StringComparison.Ordinal);
     }
 
@@ -143,9 +145,9 @@ public sealed partial class SafeTests : SheetPages
         await GoAsync(named, "tick", ("tick", "brim"));
         await GoAsync(named, "tick", ("tick", "braid 1"));
         var list = Plain(await TextAsync("/plans"));
-        Assert.Contains("2 of 8 parts ticked", list, StringComparison.Ordinal);
-        Assert.Contains("no other plan takes that yarn", list, StringComparison.Ordinal);
-        Assert.Single(Regex.Matches(Regex.Match(list, "Each plan is one hat.*?open the sheet", RegexOptions.None, TimeSpan.FromSeconds(5)).Value, "size D"));
+        Assert.Contains("2 of 8 parts done", list, StringComparison.Ordinal);
+        Assert.Contains("so that no other hat takes it", list, StringComparison.Ordinal);
+        Assert.Single(Regex.Matches(Regex.Match(list, "Each hat here keeps its yarn.*?open the sheet", RegexOptions.None, TimeSpan.FromSeconds(5)).Value, "size D"));
     }
 
     [Fact]
@@ -154,9 +156,9 @@ public sealed partial class SafeTests : SheetPages
         await LogAsync();
         var at = await SaveAsync("Winter hat");
         var html = await TextAsync(at);
-        var told = html.IndexOf("each booking can be undone under", StringComparison.Ordinal);
-        Assert.InRange(told, 1, html.IndexOf("Finish and book it back", StringComparison.Ordinal));
-        Assert.Contains("<a href=\"/leftovers\">Weigh a leftover</a>", html, StringComparison.Ordinal);
+        var told = html.IndexOf("You can undo it under", StringComparison.Ordinal);
+        Assert.InRange(told, 1, html.IndexOf("Finish and put the rest back", StringComparison.Ordinal));
+        Assert.Contains("<a href=\"/leftovers\">My leftovers</a>", html, StringComparison.Ordinal);
     }
 
     private async Task<string> PlanAsync(params (string Ball, string Part, long Millimetres)[] parts)

@@ -43,7 +43,13 @@ public abstract partial class SheetPages : IDisposable
         }
     }
 
-    protected async Task<string> SaveAsync(string name, string question = Question) => await GoAsync(question, "save-plan", ("plan-name", name), ("plan-keep", "yes"));
+    // Knitted from the answer, then given a name.
+    protected async Task<string> SaveAsync(string name, string question = Question)
+    {
+        var at = await GoAsync(question, "save-plan");
+        Assert.True((await Plans.RenameAsync(at["/plans/".Length..], name, Stop)).Saved);
+        return at;
+    }
 
     protected async Task<string> TextAsync(string address)
     {

@@ -51,7 +51,7 @@ public sealed class PrintTagsTests : PageContext
         GoTo("/leftovers/tags?leftover=moss&leftover=rust");
         Assert.Equal(2, Render<Page>().FindAll(".tag").Count);
         GoTo("/leftovers/tags?leftover=nobody&order=sideways");
-        Assert.Contains("There is no tag to print", Render<Page>().Markup, StringComparison.Ordinal);
+        Assert.Contains("so there is no tag to print", Render<Page>().Markup, StringComparison.Ordinal);
     }
 
     private static string Place(AngleSharp.Dom.IElement tag, string place) => tag.QuerySelector($".{place}")!.TextContent;

@@ -29,7 +29,7 @@ public sealed class SettingsTests : PageContext
         page.Find("#scale-step").Input("0,5");
         page.Find("#allowance").Input("12½");
         await page.Find("form.habits").SubmitAsync();
-        page.WaitForAssertion(() => Assert.Contains("holds on every page", page.Find("p.said").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("Every page uses it from now on", page.Find("p.said").TextContent, StringComparison.Ordinal));
         Assert.Contains("109.4 yd / 100.0 m", page.Find(".hint").TextContent, StringComparison.Ordinal);
         Assert.Equal("109.4 yd / 100.0 m", Shown.Both(Metres.Held(100)));
         Assert.Equal("1 in / 2.5 cm", Shown.Depth(Centimetres.From(2.54m)));
@@ -47,7 +47,7 @@ public sealed class SettingsTests : PageContext
         page.Find("#scale-step").Input("none");
         page.Find("#allowance").Input("101");
         await page.Find("form.habits").SubmitAsync();
-        Assert.Equal("Allowance must be from 0 to 100. Scale step is not a number.", page.Find("#habits-wrong").TextContent);
+        Assert.Equal("The reserve must be from 0 to 100. The step of your scale must be a number, such as 34 or 34.5.", page.Find("#habits-wrong").TextContent);
         Assert.Equal("none", page.Find("#scale-step").GetAttribute("value"));
         Assert.Equal(10, (await Services.GetRequiredService<SettingsStore>().ReadAsync(Stop)).AllowancePercent);
     }
@@ -59,12 +59,12 @@ public sealed class SettingsTests : PageContext
         var store = Services.GetRequiredService<KnitterStore>();
         await store.AddAsync("a swatch", new Calibration(1.2, 0.02), Stop);
         var page = Render<Page>();
-        page.WaitForAssertion(() => Assert.Contains("your own", page.Markup, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("% more yarn than most knitters, give or take", page.Markup, StringComparison.Ordinal));
         await Button(page, "switch off").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("as most knitters use", page.Markup, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("what most knitters use", page.Markup, StringComparison.Ordinal));
         Assert.False((await store.UsageAsync(Stop)).Calibrated);
         await Button(page, "switch on").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("your own", page.Markup, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("% more yarn than most knitters, give or take", page.Markup, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -81,12 +81,12 @@ public sealed class SettingsTests : PageContext
         await Leftovers.RemoveAsync("moss", Stop);
         await phones.RevokeAsync(gone, Stop);
         await Button(page, "restore").ClickAsync();
-        Assert.Contains("Everything here becomes as it was then", page.Find(".sure").TextContent, StringComparison.Ordinal);
-        await Button(page, "leave all as it is").ClickAsync();
+        Assert.Contains("Everything becomes as it was then", page.Find(".sure").TextContent, StringComparison.Ordinal);
+        await Button(page, "Cancel").ClickAsync();
         Assert.Empty(await Leftovers.ListAsync(Stop));
         await Button(page, "restore").ClickAsync();
-        await Button(page, "Restore it").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("is in place", page.Find("p.said").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
+        await Button(page, "Restore").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("is restored", page.Find("p.said").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
         Assert.Equal("Moss", Assert.Single(await Leftovers.ListAsync(Stop)).Name);
         Assert.False(await phones.MayComeInAsync(gone, Stop));
         Assert.Contains("before a restore", page.Find(".backups").TextContent, StringComparison.Ordinal);
@@ -107,7 +107,7 @@ public sealed class SettingsTests : PageContext
         Assert.Single(await Leftovers.ListAsync(Stop));
         page.Find("#sure").Input("Delete everything ");
         await page.Find("form.delete").SubmitAsync();
-        page.WaitForAssertion(() => Assert.Contains("Everything is deleted; the backups are still there", page.Find("p.said").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
+        page.WaitForAssertion(() => Assert.Contains("Everything is deleted. The backups are still there", page.Find("p.said").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
         Assert.Empty(await Leftovers.ListAsync(Stop));
         Assert.Equal(1, cut);
     }
@@ -122,7 +122,7 @@ public sealed class SettingsTests : PageContext
         script.Setup<IJSStreamReference>("bytes", _ => true).SetResult(new SentBytes(await everything.WriteAsync(Stop)));
         var page = Render<Page>();
         await page.Find("#everything-file").ChangeAsync(new());
-        page.WaitForAssertion(() => Assert.Contains("Store is not empty", page.Find(".wrong").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("StashMatch is not empty", page.Find(".wrong").TextContent, StringComparison.Ordinal));
         await everything.DeleteAsync(backupsToo: false, Stop);
         await page.Find("#everything-file").ChangeAsync(new());
         page.WaitForAssertion(() => Assert.Contains("Everything in the file is here now", page.Find("p.said").TextContent, StringComparison.Ordinal));
@@ -136,12 +136,12 @@ public sealed class SettingsTests : PageContext
         var phones = Services.GetRequiredService<PhoneStore>();
         var id = await phones.PairAsync("kitchen phone", Stop);
         var page = Render<Page>();
-        Assert.Contains("plain HTTP", page.Markup, StringComparison.Ordinal);
+        Assert.Contains("What is sent is not encrypted", page.Markup, StringComparison.Ordinal);
         await Button(page, "Show a code").ClickAsync();
         var shown = page.Find(".code-shown b").TextContent;
         Assert.Matches("^[0-9]{3} [0-9]{3}$", shown);
         Assert.True(Services.GetRequiredService<PairingCode>().TryUse(shown));
-        await Button(page, "let it in no more").ClickAsync();
+        await Button(page, "Remove this phone").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("No phone is paired", page.Markup, StringComparison.Ordinal));
         Assert.False(await phones.MayComeInAsync(id, Stop));
     }

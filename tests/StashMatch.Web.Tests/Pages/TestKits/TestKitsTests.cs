@@ -17,22 +17,22 @@ public sealed class TestKitsTests : PageContext
         GoTo("/kits?hat=practice-hat");
         var page = Render<Page>();
         Fill(page, 1, ("M", "20", "1"), ("S", "10", "4"));
-        await page.FindAll("button").Single(b => b.TextContent == "Another kit beside it").ClickAsync();
+        await page.FindAll("button").Single(b => b.TextContent == "Add another kit").ClickAsync();
         Fill(page, 2, ("M", "18.8", "1"), ("S", "10", "4"));
-        Untick(page, "one ground", "one thread through", "as it falls");
+        Untick(page, "one main colour", "one colour through braids and brim", "whatever fits");
         await page.Find("form").SubmitAsync();
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("table.grid").Count), TimeSpan.FromSeconds(20));
-        Assert.Matches(@": (1|at least 1, at most \d+) \(1 × size [A-E]\), with the spare\.", page.FindAll("ul.whole li")[0].TextContent);
+        Assert.Matches(@": (1|at least 1, at most \d+) \(1 × size [A-E]\), with the reserve\.", page.FindAll("ul.whole li")[0].TextContent);
         var captions = page.FindAll("table.grid caption").Select(c => c.TextContent).ToList();
         Assert.Contains("Passes 5 of 5", captions[0], StringComparison.Ordinal);
         Assert.Contains("First to run out: M", captions[0], StringComparison.Ordinal);
         Assert.Contains("Passes 4 of 5", captions[1], StringComparison.Ordinal);
         var e = page.FindAll("table.grid")[1].QuerySelectorAll("button.cell")[^1];
-        Assert.StartsWith("size E, 4 stripes: only just short 0.5 m / 0.6 yd of the spare", e.TextContent.Trim(), StringComparison.Ordinal);
+        Assert.StartsWith("size E, 4 stripes: only just enough, but 0.5 m / 0.6 yd under the reserve", e.TextContent.Trim(), StringComparison.Ordinal);
 
         await page.FindAll("table.grid button.cell")[^1].ClickAsync();
         var opened = page.Find(".opened");
-        Assert.Contains("M, in the brim, runs out first", opened.TextContent, StringComparison.Ordinal);
+        Assert.Contains("M for the brim runs out first", opened.TextContent, StringComparison.Ordinal);
         Assert.Contains("S 4", opened.TextContent, StringComparison.Ordinal);
     }
 
@@ -43,13 +43,13 @@ public sealed class TestKitsTests : PageContext
         GoTo("/kits?hat=practice-hat");
         var page = Render<Page>();
         page.Find("#buyable").Change("10 g / 25 yd\n20 g / 50 yd");
-        await page.FindAll("button").Single(b => b.TextContent == "Find it").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("4 × 10 g / 25 yd and 1 × 20 g / 50 yd: 60 g in all. Nothing lighter does.", page.Find(".panel .said").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
+        await page.FindAll("button").Single(b => b.TextContent == "Show the smallest kit").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("4 × 10 g / 25 yd and 1 × 20 g / 50 yd: 60 g in all. Nothing lighter is enough.", page.Find(".panel .said").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
         await page.Find(".said button").ClickAsync();
         Assert.Equal(2, page.FindAll("fieldset.kit").Count);
         page.Find("#buyable").Change("10 g / 25 yd");
-        await page.FindAll("button").Single(b => b.TextContent == "Find it").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("the brim wants 43.5 m / 47.6 yd in one piece", page.Find(".panel .said").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
+        await page.FindAll("button").Single(b => b.TextContent == "Show the smallest kit").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("the brim needs 43.5 m / 47.6 yd in one piece", page.Find(".panel .said").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
     }
 
     [Fact]
@@ -58,16 +58,16 @@ public sealed class TestKitsTests : PageContext
         await ReadyAsync();
         var page = Render<Page>();
         page.Find("#kit-1").Change("Hedge");
-        await page.FindAll("button").First(b => b.TextContent.StartsWith("Keep this kit", StringComparison.Ordinal)).ClickAsync();
+        await page.FindAll("button").First(b => b.TextContent.StartsWith("Save this kit", StringComparison.Ordinal)).ClickAsync();
         var store = Services.GetRequiredService<KitStore>();
         var kept = Assert.Single(await store.ListAsync(TestContext.Current.CancellationToken));
-        Assert.Equal(("Hedge", 2), (kept.Description.Name, kept.Description.Skeins!.Count));
+        Assert.Equal(("Hedge", 2), (kept.Name, kept.Description[KitText.Skeins].Each!.Count));
         page.Find("input[aria-label='kit 1, row 2, grams each']").Change("ten");
         page.Find("input[aria-label='kit 1, row 1, label']").Change("");
         await page.Find("form").SubmitAsync();
         var said = string.Join(' ', page.FindAll(".field-message").Select(m => m.TextContent));
         Assert.Contains("Kit 1, row 2, grams is not a number", said, StringComparison.Ordinal);
-        Assert.Contains("Kit 1, row 1, label cannot be read", said, StringComparison.Ordinal);
+        Assert.Contains("Kit 1, row 1, label is missing", said, StringComparison.Ordinal);
         page.Find("#start-1").Change(kept.Id);
         Assert.Equal("10", page.Find("input[aria-label='kit 1, row 2, grams each']").GetAttribute("value"));
         await page.Find(".kept button").ClickAsync();

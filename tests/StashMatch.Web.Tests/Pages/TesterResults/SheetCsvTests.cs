@@ -30,7 +30,7 @@ public sealed class SheetCsvTests
     {
         const string Head = "hat;size;stripes;tester;label;scale_step_g;extra_rounds;other_yarn;part;before_g;after_g\n";
         var read = SheetCsv.Read(Head + "x;C;4;Ann;1 g / 2.5 yd;0,1;+2;yes;S1;ten;4\n;;;;;;;;S2;10;4\nx;C;4;Bea;1 g / 2.5 yd;0,1;;;S1;10;4\n;;;;;;;;S2;;\n");
-        Assert.Equal(["Row 2: before_g is not a number."], read.Problems);
+        Assert.Equal(["Row 2: before_g must be a number, such as 34 or 34.5."], read.Problems);
         Assert.Equal([("Ann", 2, true), ("Bea", 0, false)], read.Sheets.Select(s => (s.Tester, s.ExtraRounds!.Value, s.OtherYarn!.Value)));
         Assert.Equal(["S2"], read.Sheets[0].Parts!.Select(p => p!.Part));
     }
@@ -39,7 +39,7 @@ public sealed class SheetCsvTests
     [InlineData("", "The file is empty")]
     [InlineData("name,grams\na,1\n", "does not name the column tester")]
     [InlineData("tester,part,before_g,after_g\nAnn,S1,,\n", "No part in the file has been weighed")]
-    [InlineData("tester,part,before_g,after_g,extra_rounds\nAnn,S1,10,4,many\n", "Row 2: extra_rounds is not a whole number")]
+    [InlineData("tester,part,before_g,after_g,extra_rounds\nAnn,S1,10,4,many\n", "Row 2: extra_rounds must be a whole number")]
     public void A_file_that_is_no_sheet_says_what_it_lacks(string text, string says) =>
         Assert.Contains(SheetCsv.Read(text).Problems, p => p.Contains(says, StringComparison.Ordinal));
 

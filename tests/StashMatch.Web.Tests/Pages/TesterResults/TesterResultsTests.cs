@@ -18,7 +18,7 @@ public sealed class TesterResultsTests : PageContext
         await ReadyAsync();
         GoTo("/testers?hat=practice-hat");
         var page = Render<Page>();
-        Assert.Contains("every figure of its table is estimated", page.Markup, StringComparison.Ordinal);
+        Assert.Contains("so its table is all estimates", page.Markup, StringComparison.Ordinal);
         page.Find("#size").Change("C");
         foreach (var (who, before, after, stitches, extra) in new[] { ("T1", "10.0", "3,9", "22", "0"), ("T2", "10.0", "4.2", "22", "0"), ("T3", "12.0", "4.7", "20", "2") })
         {
@@ -31,7 +31,7 @@ public sealed class TesterResultsTests : PageContext
             page.Find("input[aria-label='S1, grams before']").Change(before);
             page.Find("input[aria-label='S1, grams after']").Change(after);
             await page.Find("form").SubmitAsync();
-            page.WaitForAssertion(() => Assert.Contains($"{who} is kept", page.Markup, StringComparison.Ordinal));
+            page.WaitForAssertion(() => Assert.Contains($"{who} is saved", page.Markup, StringComparison.Ordinal));
         }
 
         var rows = page.FindAll("[aria-label='Results'] tbody tr");
@@ -52,11 +52,11 @@ public sealed class TesterResultsTests : PageContext
         var page = Render<Page>();
         page.FindComponent<InputFile>().UploadFiles(InputFileContent.CreateFromText(
             "tester,size,label,part,before_g,after_g\nAnn,C,1 g / 2.5 yd,S1,10,4\nBea,Z,1 g / 2.5 yd,S1,10,4\n", "sheets.csv"));
-        page.WaitForAssertion(() => Assert.Contains("1 sheet is sound: Ann, size C", page.Markup, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("1 sheet read: Ann, size C", page.Markup, StringComparison.Ordinal));
         Assert.Contains("Bea: size must be one of A, B, C, D, E.", page.Find(".field-message").TextContent, StringComparison.Ordinal);
         var store = Services.GetRequiredService<TesterStore>();
         Assert.Empty(await store.ListAsync("practice-hat", TestContext.Current.CancellationToken));
-        await page.FindAll("button").Single(b => b.TextContent == "Keep it").ClickAsync();
+        await page.FindAll("button").Single(b => b.TextContent == "Save it").ClickAsync();
         page.WaitForAssertion(() => Assert.NotEmpty(page.FindAll("[aria-label='Results'] tbody tr")));
         Assert.Equal("Ann", Assert.Single(await store.ListAsync("practice-hat", TestContext.Current.CancellationToken)).Description.Tester);
         await page.Find(".sheets button").ClickAsync();
@@ -82,13 +82,13 @@ public sealed class TesterResultsTests : PageContext
         GoTo("/testers");
         var page = Render<Page>();
         var offer = page.WaitForElement(".take-over p").TextContent;
-        Assert.Contains("2 testers used × 1.01 the bare metres on average", offer, StringComparison.Ordinal);
-        await page.FindAll(".take-over button").Single(b => b.TextContent == "Reckon this hat with it").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("2 testers of Side to side, striped and braided, for this hat alone (Ada, Bea), taken over on", page.Find(".taken").TextContent, StringComparison.Ordinal));
+        Assert.Contains("2 testers used × 1.01 the yarn in the stitches alone on average", offer, StringComparison.Ordinal);
+        await page.FindAll(".take-over button").Single(b => b.TextContent == "Use this factor").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("2 testers of Side to side, striped and braided, for this hat alone (Ada, Bea), since", page.Find(".taken").TextContent, StringComparison.Ordinal));
         var taken = await UsageAsync();
         Assert.InRange(taken.Factor, 1.02, 1.06);
         Assert.True(taken.Calibrated);
-        Assert.DoesNotContain(page.FindAll(".take-over button"), b => b.TextContent.StartsWith("Take over", StringComparison.Ordinal));
+        Assert.DoesNotContain(page.FindAll(".take-over button"), b => b.TextContent.StartsWith("Use what the sheets say now", StringComparison.Ordinal));
 
         // What is weighed in size C is a length, and stays; the offer speaks of the bare metres, and stays too.
         Assert.Equal(offer, page.Find(".take-over p").TextContent);

@@ -20,10 +20,10 @@ public sealed class InHandTests : PageContext
         var page = Render<Page>();
         Assert.Equal("knitted up, nothing left", page.Find(".list .length").TextContent);
         Assert.DoesNotContain("25.0 g", page.Find(".list").TextContent, StringComparison.Ordinal);
-        await Button(page, "in hand").ClickAsync();
+        await Button(page, "details").ClickAsync();
         Assert.StartsWith("Knitted up, nothing left", page.Find("dialog .reading").TextContent, StringComparison.Ordinal);
-        page.WaitForAssertion(() => Button(page, "undo the last of it: knitted up"));
-        await Button(page, "undo the last of it: knitted up").ClickAsync();
+        page.WaitForAssertion(() => Button(page, "undo: knitted up"));
+        await Button(page, "undo: knitted up").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("Undone: Moss, knitted up", Said(page), StringComparison.Ordinal));
         Assert.Equal(25m, (await Leftovers.FindAsync(id, TestContext.Current.CancellationToken))!.Left.Value);
     }
@@ -37,9 +37,9 @@ public sealed class InHandTests : PageContext
         var page = Render<Page>();
         await Button(page, "knitted up").ClickAsync();
         page.WaitForAssertion(() => Button(page, "undo: Moss knitted up"));
-        await Button(page, "in hand").ClickAsync();
-        page.WaitForAssertion(() => Button(page, "undo the last of it: knitted up"));
-        await Button(page, "undo the last of it: knitted up").ClickAsync();
+        await Button(page, "details").ClickAsync();
+        page.WaitForAssertion(() => Button(page, "undo: knitted up"));
+        await Button(page, "undo: knitted up").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("Undone: Moss, knitted up", Said(page), StringComparison.Ordinal));
         Assert.DoesNotContain(page.FindAll("button"), b => b.TextContent.StartsWith("undo: ", StringComparison.Ordinal));
         Assert.Equal(20m, (await Leftovers.FindAsync(id, TestContext.Current.CancellationToken))!.Left.Value);

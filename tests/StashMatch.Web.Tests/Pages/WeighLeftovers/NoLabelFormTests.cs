@@ -24,7 +24,7 @@ public sealed class NoLabelFormTests
     {
         var form = new NoLabelForm { Length = "10", Grams = "4" };
         Assert.Equal("250 m / 273 yd to 100 g, give or take 12.5 %", form.Told(null, 1));
-        Assert.Contains("measure a longer length, 20 to 40 m / 22 to 44 yd", form.Advice(1), StringComparison.Ordinal);
+        Assert.Contains("Measure a longer one: 20 to 40 m / 22 to 44 yd", form.Advice(1), StringComparison.Ordinal);
         (form.Length, form.Grams) = ("40", "16");
         Assert.Null(form.Advice(1));
     }

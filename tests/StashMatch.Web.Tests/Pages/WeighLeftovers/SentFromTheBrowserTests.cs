@@ -26,10 +26,10 @@ public sealed class SentFromTheBrowserTests : PageContext
     }
 
     [Theory]
-    [InlineData(1, "cannot be read by this browser")]
-    [InlineData(3, "came through in a size that is not taken")]
-    [InlineData(300, "came through cut short")]
-    [InlineData(PixelBlock.MostBytes + 1, "did not come through")]
+    [InlineData(1, "This browser cannot read the photo")]
+    [InlineData(3, "The photo has a size that cannot be read.")]
+    [InlineData(300, "The photo arrived incomplete.")]
+    [InlineData(PixelBlock.MostBytes + 1, "The photo did not arrive")]
     public async Task Pixels_of_any_wrong_length_are_a_message_and_nothing_else(int length, string message)
     {
         await ReadyAsync();
@@ -51,13 +51,13 @@ public sealed class SentFromTheBrowserTests : PageContext
         await ReadyAsync();
         Sends("pasted", Encoding.UTF8.GetBytes("name;grams;label;fibre;shop\nMoss;34;100 g / 210 yd;wool;x\nBad;minus;;;\nOat;2,5;4 oz / 190 yd;90% wool, 30% silk;\nPlum;18,6;20 g / 80 m;;\n"));
         var page = Render<Page>();
-        await Button(page, "Look at the rows").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("2 rows can be kept, 2 rows cannot be read. Nothing is kept yet.", page.Find(".sum").TextContent, StringComparison.Ordinal));
-        Assert.Equal(["Row 3: grams is not a number.", "Row 4: fibre the shares come to 120 %, not 100 %."], page.FindAll(".bad li").Select(l => l.TextContent));
-        Assert.Contains("Nothing is read from the column shop", page.Find(".many").TextContent, StringComparison.Ordinal);
+        await Button(page, "Check").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("2 rows can be saved. 2 rows cannot be read. Nothing is saved yet.", page.Find(".sum").TextContent, StringComparison.Ordinal));
+        Assert.Equal(["Row 3: grams must be a number, such as 34 or 34.5.", "Row 4: fibre the shares come to 120 %, not 100 %."], page.FindAll(".bad li").Select(l => l.TextContent));
+        Assert.Contains("Not used: the column shop", page.Find(".many").TextContent, StringComparison.Ordinal);
         Assert.Empty(await Leftovers.ListAsync(TestContext.Current.CancellationToken));
         await Button(page, "Keep the 2 good rows").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("2 rows are kept", page.Find("p.said").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("2 rows are saved", page.Find("p.said").TextContent, StringComparison.Ordinal));
         Assert.Equal(["Moss", "Plum"], (await Leftovers.ListAsync(TestContext.Current.CancellationToken)).Select(l => l.Name).Order(StringComparer.Ordinal));
         Assert.Equal(2, page.FindAll(".list > li.row").Count);
     }
@@ -68,7 +68,7 @@ public sealed class SentFromTheBrowserTests : PageContext
         await ReadyAsync();
         Sends("pasted", Encoding.UTF8.GetBytes("Moss;34\nOat;2"));
         var page = Render<Page>();
-        await Button(page, "Look at the rows").ClickAsync();
+        await Button(page, "Check").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("The first row must name the columns", page.Find(".many .field-message").TextContent, StringComparison.Ordinal));
     }
 

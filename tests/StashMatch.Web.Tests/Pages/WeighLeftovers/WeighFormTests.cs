@@ -13,7 +13,7 @@ public sealed class WeighFormTests
     [InlineData("27.5", "4.0", "0.1", "50 g/125 m", "58.8 m / 64.2 yd")]
     [InlineData("15", "", "0.1", "4 oz/190 yd", "23.0 m / 25.1 yd")]
     [InlineData("6", "", "1", "100 g/210 yd", "11.5 m / 12.6 yd, give or take 8\u00A0%")]
-    [InlineData("1.2", "", "0.1", "", "1.2 g, no label: kept as a crumb, left out of plans")]
+    [InlineData("1.2", "", "0.1", "", "1.2 g. No label yet, so no hat can use it.")]
     public void An_evening_of_six_balls_shows_both_units_and_no_false_precision(string grams, string tare, string step, string label, string shown)
     {
         var form = new WeighForm { Name = "Ball", Grams = grams, Tare = tare, Step = step, Label = label };
@@ -60,7 +60,7 @@ public sealed class WeighFormTests
         var form = new WeighForm { Name = " ", Grams = "5", Tare = "5", Label = "100 g", Class = "8", Fibre = "80% merino, 30% nylon", Colour = "moonlight", Care = "boil it", Bag = new string('b', 81) };
         var errors = new FieldErrors();
         Assert.Null(form.Read(errors));
-        Assert.Equal(["bag", "care", "class", "colour", "core or bowl", "fibre", "label", "name"], errors.ByField.Keys);
+        Assert.Equal(["bag", "care", "colour", "fibre", "label", "name", "tareGrams", "weightClass"], errors.ByField.Keys);
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public sealed class WeighFormTests
     {
         Assert.Null(new WeighForm { Name = "Ball", Grams = "10", Step = "1" }.Mind());
         var form = new WeighForm { Name = "Ball", Grams = "9", Step = "1" };
-        Assert.Contains("over a tenth of this reading", form.Mind(), StringComparison.Ordinal);
+        Assert.Contains("Your scale is too coarse", form.Mind(), StringComparison.Ordinal);
         Assert.NotNull(form.Read(new FieldErrors()));
     }
 
@@ -76,13 +76,13 @@ public sealed class WeighFormTests
     public void The_core_counts_against_the_reading()
     {
         Assert.Null(new WeighForm { Grams = "12", Step = "1" }.Mind());
-        Assert.Contains("over a tenth", new WeighForm { Grams = "12", Tare = "3", Step = "1" }.Mind(), StringComparison.Ordinal);
+        Assert.Contains("Your scale is too coarse", new WeighForm { Grams = "12", Tare = "3", Step = "1" }.Mind(), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_reading_finer_than_the_scale_step_is_asked_about()
     {
-        Assert.Contains("finer than a scale step of 1 g", new WeighForm { Grams = "34.5" }.Mind(), StringComparison.Ordinal);
+        Assert.Contains("it shows every 1 g", new WeighForm { Grams = "34.5" }.Mind(), StringComparison.Ordinal);
         Assert.Null(new WeighForm { Grams = "34.5", Step = "0.1" }.Mind());
     }
 
@@ -90,7 +90,7 @@ public sealed class WeighFormTests
     public void Ten_metres_on_a_coarse_scale_are_too_few_to_measure_by()
     {
         var form = new WeighForm { Grams = "38", Step = "1", Label = "4 g / 10 m", From = RatioSource.Measured };
-        Assert.Contains("measure a longer length, 20 to 40 m", form.Mind(), StringComparison.Ordinal);
+        Assert.Contains("Measure a longer one: 20 to 40 m", form.Mind(), StringComparison.Ordinal);
         form.Label = "12 g / 30 m";
         Assert.Null(form.Mind());
         Assert.StartsWith("95.0 m / 103.9 yd", form.Live(), StringComparison.Ordinal);
@@ -128,7 +128,7 @@ public sealed class WeighFormTests
         var form = new WeighForm { Name = "Second", Grams = "12", Step = "0.1" };
         form.SameYarnAs(WeighLeftoversTests.Logged("Moss bank", 20, "50 g / 125 m"));
         Assert.Equal("50 g / 125 m", form.Label);
-        Assert.Contains("is Moss bank's", form.Borrowed(), StringComparison.Ordinal);
+        Assert.Contains("is Moss bank’s label", form.Borrowed(), StringComparison.Ordinal);
         form.Label = "50 g / 120 m";
         Assert.Null(form.Borrowed());
     }

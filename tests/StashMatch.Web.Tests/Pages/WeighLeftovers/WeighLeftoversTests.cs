@@ -21,7 +21,7 @@ public sealed class WeighLeftoversTests : PageContext
         var page = Render<Page>();
         Type(page, "name", "Moss bank");
         Type(page, "grams", "27,5");
-        Type(page, "core or bowl", "4");
+        Type(page, "weight of core or bowl (taken off)", "4");
         Type(page, "label, as printed", "50 g/125 m");
         Assert.Contains("58.8 m / 64.2 yd", page.Find("#live").TextContent, StringComparison.Ordinal);
         await page.Find("form.entry").SubmitAsync();
@@ -57,7 +57,7 @@ public sealed class WeighLeftoversTests : PageContext
         var page = Render<Page>();
         Type(page, "name", "Last inch");
         Type(page, "grams", "1.2");
-        Assert.Contains("kept as a crumb", page.Find("#live").TextContent, StringComparison.Ordinal);
+        Assert.Contains("No label yet", page.Find("#live").TextContent, StringComparison.Ordinal);
         await page.Find("form.entry").SubmitAsync();
         page.WaitForAssertion(() => Assert.Single(page.FindAll(".list .crumb")));
         Assert.Empty(await Leftovers.ForHatsAsync(TestContext.Current.CancellationToken));
@@ -82,12 +82,12 @@ public sealed class WeighLeftoversTests : PageContext
         await Services.GetRequiredService<DemoBag>().LoadOnceAsync(TestContext.Current.CancellationToken);
         var page = Render<Page>();
         Assert.Equal(24, page.FindAll(".list > li.row").Count);
-        await Button(page, "in hand").ClickAsync();
-        await Button(page, "take off the list").ClickAsync();
+        await Button(page, "details").ClickAsync();
+        await Button(page, "delete").ClickAsync();
         page.WaitForAssertion(() => Assert.Equal(23, page.FindAll(".list > li.row").Count));
         await Button(page, "undo: ").ClickAsync();
         page.WaitForAssertion(() => Assert.Equal(24, page.FindAll(".list > li.row").Count));
-        await page.FindAll("button").Single(b => b.TextContent == "Clear the demo away").ClickAsync();
+        await page.FindAll("button").Single(b => b.TextContent == "Remove the demo").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("Nothing is weighed yet", page.Markup, StringComparison.Ordinal));
     }
 
@@ -101,7 +101,7 @@ public sealed class WeighLeftoversTests : PageContext
         Assert.Equal("4", page.Find("#core-moss").GetAttribute("value"));
         ByLabel(page, "weighs now, grams").Input("14,x");
         await page.Find("form.again").SubmitAsync();
-        Assert.Contains("Grams is not a number", page.Find("#wrong-moss").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Grams must be a number", page.Find("#wrong-moss").TextContent, StringComparison.Ordinal);
         Assert.Equal("14,x", ByLabel(page, "weighs now, grams").GetAttribute("value"));
         ByLabel(page, "weighs now, grams").Input("14,0");
         await page.Find("form.again").SubmitAsync();
@@ -160,14 +160,14 @@ public sealed class WeighLeftoversTests : PageContext
     {
         await ReadyAsync();
         var page = Render<Page>();
-        Assert.Equal("1", ByLabel(page, "scale step, grams").GetAttribute("value"));
+        Assert.Equal("1", ByLabel(page, "my scale shows every … g").GetAttribute("value"));
         Type(page, "name", "Moss");
         Type(page, "grams", "27.5");
-        Type(page, "scale step, grams", "0.1");
+        Type(page, "my scale shows every … g", "0.1");
         await page.Find("form.entry").SubmitAsync();
         page.WaitForAssertion(() => Assert.Contains("Moss is saved", Said(page), StringComparison.Ordinal));
         await DisposeComponentsAsync();
-        Assert.Equal("0.1", ByLabel(Render<Page>(), "scale step, grams").GetAttribute("value"));
+        Assert.Equal("0.1", ByLabel(Render<Page>(), "my scale shows every … g").GetAttribute("value"));
     }
 
     [Fact]
@@ -178,10 +178,10 @@ public sealed class WeighLeftoversTests : PageContext
         Type(page, "name", "Moss");
         Type(page, "grams", "30");
         await page.Find("form.entry").SubmitAsync();
-        await ActAsync(page, "keep as a crumb");
+        await ActAsync(page, "too small to use");
         await ActAsync(page, "not for hats");
         await Button(page, "knitted up").ClickAsync();
-        foreach (var (said, about) in new[] { ("Moss knitted up", "a crumb, left out of plans · not for hats"), ("the change to Moss", "a crumb, left out of plans · fibre"), ("the change to Moss", "fibre not known") })
+        foreach (var (said, about) in new[] { ("Moss knitted up", "too small to use · not for hats"), ("the change to Moss", "too small to use · fibre"), ("the change to Moss", "fibre unknown") })
         {
             page.WaitForAssertion(() => Assert.Contains($"undo: {said}", page.Find("p.said").TextContent, StringComparison.Ordinal));
             await Button(page, "undo: ").ClickAsync();
@@ -199,7 +199,7 @@ public sealed class WeighLeftoversTests : PageContext
         await Leftovers.WeighAsync(new NewLeftover("Moss", Weighed(27.5m, 4), Label), cancel: TestContext.Current.CancellationToken);
         await Leftovers.WeighAsync(new NewLeftover("Oat", Weighed(20, 0), Label), cancel: TestContext.Current.CancellationToken);
         var page = Render<Page>();
-        await page.FindAll("button").Single(b => b.TextContent == "in hand Moss").ClickAsync();
+        await page.FindAll("button").Single(b => b.TextContent == "details Moss").ClickAsync();
         foreach (var (field, text) in new[] { ("e-name", "Moss bank"), ("e-code", "Oa"), ("e-label", "4 oz / 190 yd"), ("e-class", "3"), ("e-fibre", "wool"), ("e-colour", "dark green"), ("e-bag", "Peg bag"), ("e-kept-in", "tin"), ("e-back", "mittens"), ("e-note", "knots") })
         {
             page.Find($"#{field}").Input(text);
@@ -213,8 +213,8 @@ public sealed class WeighLeftoversTests : PageContext
         page.WaitForAssertion(() => Assert.Contains("Moss bank is changed", Said(page), StringComparison.Ordinal));
         var moss = (await Leftovers.FindAsync("moss", TestContext.Current.CancellationToken))!;
         Assert.Equal(("Moss bank", "Zz", "4 oz / 190 yd", "#27512F", "Peg bag", "tin", "mittens", "knots"), (moss.Name, moss.Code, moss.Ratio!.ToString(), moss.Colour!.Value.Hex, moss.Bag, moss.KeptIn, moss.KeptBackFor, moss.Note));
-        await page.FindAll("button").Single(b => b.TextContent == "in hand Moss bank").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("name was Moss, now Moss bank", page.Find(".told").TextContent, StringComparison.Ordinal));
+        await page.FindAll("button").Single(b => b.TextContent == "details Moss bank").ClickAsync();
+        page.WaitForAssertion(() => Assert.Contains("name: Moss, now Moss bank", page.Find(".told").TextContent, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -223,16 +223,16 @@ public sealed class WeighLeftoversTests : PageContext
         await ReadyAsync();
         await Leftovers.WeighAsync(new NewLeftover("Moss", Weighed(20, 0), Label), cancel: TestContext.Current.CancellationToken);
         var page = Render<Page>();
-        await Button(page, "in hand").ClickAsync();
+        await Button(page, "details").ClickAsync();
         page.Find("#used-moss").Input("20.5");
         await page.Find("form.used").SubmitAsync();
         Assert.Contains("is more than the 20.0 g there is", page.Find("#used-wrong-moss").TextContent, StringComparison.Ordinal);
         page.Find("#used-moss").Input("7,5");
         page.Find("#for-moss").Change("mittens");
         await page.Find("form.used").SubmitAsync();
-        page.WaitForAssertion(() => Assert.Contains("7.5 g of Moss went into mittens", Said(page), StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("7.5 g of Moss is taken off, for mittens", Said(page), StringComparison.Ordinal));
         Assert.Equal("12.5 g", page.Find(".list .figure").TextContent);
-        await Button(page, "in hand").ClickAsync();
+        await Button(page, "details").ClickAsync();
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("svg.history rect").Count));
         Assert.Contains("7.5 g knitted into mittens: 12.5 g, 31.3 m / 34.2 yd left", page.Find(".told").TextContent, StringComparison.Ordinal);
     }
@@ -243,11 +243,11 @@ public sealed class WeighLeftoversTests : PageContext
         await ReadyAsync();
         await Leftovers.WeighAsync(new NewLeftover("Moss", new Weighing(Grams.From(30), default, Grams.From(1)), null), cancel: TestContext.Current.CancellationToken);
         var page = Render<Page>();
-        await page.FindAll(".list button").First(b => b.TextContent.StartsWith("in hand", StringComparison.Ordinal)).ClickAsync();
+        await page.FindAll(".list button").First(b => b.TextContent.StartsWith("details", StringComparison.Ordinal)).ClickAsync();
         await Leftovers.UseAsync("moss", Grams.From(20), cancel: TestContext.Current.CancellationToken);
         page.Find("#used-moss").Input("20");
         await page.Find("form.used").SubmitAsync();
-        page.WaitForAssertion(() => Assert.StartsWith("Nothing is booked: of Moss there is 10.0 g by now, less than 20 g.", Said(page), StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.StartsWith("Nothing is taken off. Only 10.0 g of Moss is left, less than 20 g.", Said(page), StringComparison.Ordinal));
         Assert.Equal("10.0 g", page.Find(".list .figure").TextContent);
         Assert.Equal(10m, (await Leftovers.FindAsync("moss", TestContext.Current.CancellationToken))!.Left.Value);
     }
@@ -259,7 +259,7 @@ public sealed class WeighLeftoversTests : PageContext
         var page = Render<Page>();
         Type(page, "name", "Blue-grey");
         Type(page, "grams", "38.0");
-        Type(page, "scale step, grams", "0.1");
+        Type(page, "my scale shows every … g", "0.1");
         await Button(page, "I have no label").ClickAsync();
         page.Find("#its-grams").Input("4,1");
         Assert.Contains("244 m / 267 yd to 100 g, give or take 2 %; about 92.7 m / 101.4 yd in all", page.Find("#measured-told").TextContent, StringComparison.Ordinal);
@@ -278,7 +278,7 @@ public sealed class WeighLeftoversTests : PageContext
         await page.Find("button.choose").ClickAsync();
         await Button(page, "from a photo").ClickAsync();
         await page.Find("#photo").ChangeAsync(new());
-        page.WaitForAssertion(() => Assert.Contains("The photo", page.Find(".photo-colour .field-message").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("cannot read the photo", page.Find(".photo-colour .field-message").TextContent, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -295,44 +295,29 @@ public sealed class WeighLeftoversTests : PageContext
         var page = Render<Page>();
         Assert.Equal("50 g / 125 m", page.Find(".band.printed .ratio").TextContent);
         Assert.Equal("50 g / 125 m, measured", page.Find(".band.measured .ratio").TextContent);
-        Assert.Equal("50 g / 125 m, guessed", page.Find(".band.guessed .ratio").TextContent);
+        Assert.Equal("50 g / 125 m, guess", page.Find(".band.guessed .ratio").TextContent);
     }
 
     private static LabelRatio Label => new(50, MassUnit.Grams, 125, LengthUnit.Metres, RatioSource.Printed);
 
     private static Weighing Weighed(decimal grams, decimal tare) => new(Grams.From(grams), Grams.From(tare), Grams.From(0.1m));
 
-    internal static LoggedLeftover Logged(string name, decimal grams, string label, RatioSource from = RatioSource.Printed) => new()
-    {
-        Id = name,
-        Name = name,
-        Code = name[..2],
-        Weighing = Weighed(grams, 0),
-        Left = Grams.From(grams),
-        Promised = default,
-        WeighedAt = default,
-        Weighings = 1,
-        Ratio = LabelText.TryParse(label, from, out var ratio, out _) ? ratio : null,
-        Class = null,
-        Fibre = FibreBlend.Unknown,
-        Colour = null,
-        Superwash = false,
-        Make = YarnMake.Plied,
-        Lot = null,
-        Care = null,
-        KeptIn = null,
-        Note = null,
-        Bag = null,
-        KeptBackFor = null,
-        NotForHats = false,
-        IsDemo = false,
-        Crumb = false,
-    };
+    internal static LoggedLeftover Logged(string name, decimal grams, string label, RatioSource from = RatioSource.Printed) =>
+        new(new LeftoverDetails(name, LabelText.TryParse(label, from, out var ratio, out _) ? ratio : null) { Code = name[..2] })
+        {
+            Id = name,
+            Weighing = Weighed(grams, 0),
+            Left = Grams.From(grams),
+            Promised = default,
+            WeighedAt = default,
+            Weighings = 1,
+            IsDemo = false,
+        };
 
     private static async Task ActAsync(IRenderedComponent<Page> page, string act)
     {
         page.WaitForElement(".list .acts");
-        await Button(page, "in hand").ClickAsync();
+        await Button(page, "details").ClickAsync();
         await Button(page, act).ClickAsync();
         page.WaitForAssertion(() => Assert.Empty(page.FindAll("dialog")));
     }

@@ -36,20 +36,20 @@ public sealed partial class YardageTablesTests(HomeApp app) : IClassFixture<Home
     }
 
     [Fact]
-    public async Task The_page_prints_what_the_open_interface_reckons()
+    public async Task The_page_prints_what_the_open_interface_says()
     {
         var document = await PageAsync("/tables?hat=side-to-side-sample&from=4&to=12");
         var answer = await app.Client.PostAsync("yardage", new JsonObject { ["hat"] = "side-to-side-sample", ["allowancePercent"] = 10 });
         var rows = document.QuerySelectorAll("table.yardage tbody tr").ToList();
         Assert.Equal(72, rows.Count);
         Assert.Equal(72, answer.GetProperty("rows").GetArrayLength());
-        foreach (var (row, reckoned) in rows.Zip(answer.GetProperty("rows").EnumerateArray()))
+        foreach (var (row, told) in rows.Zip(answer.GetProperty("rows").EnumerateArray()))
         {
-            Assert.Equal(reckoned.GetProperty("size").GetString(), row.Children[0].TextContent);
-            Assert.Equal(reckoned.GetProperty("stripes").GetInt32().ToString(System.Globalization.CultureInfo.InvariantCulture), row.Children[1].TextContent.Trim());
-            Assert.StartsWith(Both(reckoned.GetProperty("stripeMetres").GetDecimal()), row.Children[4].TextContent, StringComparison.Ordinal);
-            Assert.StartsWith(Both(reckoned.GetProperty("braidStrandMetres").GetDecimal()), row.Children[5].TextContent, StringComparison.Ordinal);
-            Assert.StartsWith(Both(reckoned.GetProperty("brimMetres").GetDecimal()), row.Children[6].TextContent, StringComparison.Ordinal);
+            Assert.Equal(told.GetProperty("size").GetString(), row.Children[0].TextContent);
+            Assert.Equal(told.GetProperty("stripes").GetInt32().ToString(System.Globalization.CultureInfo.InvariantCulture), row.Children[1].TextContent.Trim());
+            Assert.StartsWith(Both(told.GetProperty("stripeMetres").GetDecimal()), row.Children[4].TextContent, StringComparison.Ordinal);
+            Assert.StartsWith(Both(told.GetProperty("braidStrandMetres").GetDecimal()), row.Children[5].TextContent, StringComparison.Ordinal);
+            Assert.StartsWith(Both(told.GetProperty("brimMetres").GetDecimal()), row.Children[6].TextContent, StringComparison.Ordinal);
         }
 
         static string Both(decimal metres) => $"{Math.Ceiling(metres)} m / {Math.Ceiling(metres / 0.9144m)} yd";
@@ -116,9 +116,9 @@ public sealed partial class YardageTablesTests(HomeApp app) : IClassFixture<Home
     [Theory]
     [InlineData("hat=zzz", "Hat is not one of the hats here.")]
     [InlineData("from=0", "From must be a whole number from 1 to 24.")]
-    [InlineData("from=9&to=4", "To must not be below from.")]
-    [InlineData("allowance=1.2,3", "Allowance has more than one decimal sign")]
-    [InlineData("label=thick", "Label cannot be read: a label is one mass and one length")]
+    [InlineData("from=9&to=4", "To must not be less than “from”.")]
+    [InlineData("allowance=1.2,3", "The reserve has more than one decimal sign")]
+    [InlineData("label=thick", "Label cannot be read: type one weight and one length")]
     [InlineData("form=wide", "Form must be one of")]
     public async Task A_field_that_cannot_be_read_is_named_on_the_page_and_in_the_file(string query, string says)
     {
@@ -152,7 +152,7 @@ public sealed partial class YardageTablesTests(HomeApp app) : IClassFixture<Home
     }
 
     [Fact]
-    public async Task A_factor_taken_over_from_testers_reckons_the_table_the_working_and_the_open_interface_and_is_named()
+    public async Task A_factor_taken_over_from_testers_counts_in_the_table_the_working_and_the_open_interface_and_is_named()
     {
         using var own = new HomeApp();
         async Task<(string Total, string Working, string Says)> LookAsync()
@@ -165,13 +165,13 @@ public sealed partial class YardageTablesTests(HomeApp app) : IClassFixture<Home
 
         var before = await LookAsync();
         Assert.Contains("× 1.1, what knitting really takes", before.Working, StringComparison.Ordinal);
-        Assert.DoesNotContain("is reckoned with", before.Says, StringComparison.Ordinal);
+        Assert.DoesNotContain("Estimates are", before.Says, StringComparison.Ordinal);
         var knitter = own.Services.GetRequiredService<KnitterStore>();
         await knitter.TakeOverAsync("side-to-side-sample", "2 testers (Ada, Bea)", new(1.02, 0.06), Stop);
         var after = await LookAsync();
         Assert.NotEqual(before.Total, after.Total);
         Assert.Contains("× 1.02, what knitting really takes", after.Working, StringComparison.Ordinal);
-        Assert.Contains("What is estimated is reckoned with 1.02 times the bare metres, from 2 testers (Ada, Bea).", after.Says, StringComparison.Ordinal);
+        Assert.Contains("Estimates are 1.02 times the yarn in the stitches alone, from 2 testers (Ada, Bea).", after.Says, StringComparison.Ordinal);
         await knitter.SwitchAsync((await knitter.OfHatAsync("side-to-side-sample", Stop))!.Id, true, Stop);
         Assert.Equal(before, await LookAsync());
     }
