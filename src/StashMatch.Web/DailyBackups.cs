@@ -14,7 +14,7 @@ internal sealed partial class DailyBackups(BackupStore backups, TimeProvider clo
             {
                 await backups.DailyAsync(stoppingToken);
             }
-            catch (IOException e)
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
                 NotMade(e.Message);
             }

@@ -7,6 +7,7 @@ using StashMatch.Web.OpenInterface;
 using StashMatch.Web.Pages;
 using StashMatch.Web.Pages.WeighLeftovers;
 using StashMatch.Web.Phone;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web;
 
@@ -30,12 +31,13 @@ public static class Host
         });
         if (string.IsNullOrEmpty(builder.Configuration["urls"]) && !builder.Configuration.GetSection("Kestrel:Endpoints").Exists() && !builder.Configuration.GetValue<bool>("Home:Contained"))
         {
-            builder.WebHost.UseUrls("http://127.0.0.1:5170");
+            builder.WebHost.UseUrls(Home.Address);
         }
 
         if (PhoneDoor.From(builder.Configuration) is { Open: true } door)
         {
-            builder.WebHost.UseUrls([.. (builder.Configuration["urls"] ?? "http://127.0.0.1:5170").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries), door.ListenOn]);
+            var own = (builder.Configuration["urls"] ?? Home.Address).Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+            builder.WebHost.UseUrls([.. own, door.ListenOn]);
         }
 
         var folder = builder.Configuration["Data:Folder"] ?? "App_Data";
@@ -61,7 +63,7 @@ public static class Host
         builder.Services.AddScoped<Pages.YardageTables.TableQuestion>();
         builder.Services.AddScoped<Microsoft.AspNetCore.Components.Web.HtmlRenderer>();
         builder.Services.AddScoped<Pages.CanIMakeIt.HatQuestion>();
-        builder.Services.AddSingleton<Pages.CanIMakeIt.HatPictures>();
+        builder.Services.AddSingleton<HatPictures>();
     }
 
     public static void UseStashMatch(this WebApplication app)
@@ -73,6 +75,7 @@ public static class Host
         app.UseHeadLikeGet();
         app.UseExceptionHandler("/sorry", createScopeForErrors: true);
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseInterfaceFaults();
         app.UseRouting();
         app.UseHabits();
         app.UseAntiforgery();

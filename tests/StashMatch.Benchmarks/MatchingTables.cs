@@ -16,13 +16,13 @@ internal static class MatchingTables
         var few = isShort ? 3 : 12;
         foreach (var leftovers in new[] { 20, 100, 300, 1_000 })
         {
-            Table.Races($"covering at 10 %, few depths, {leftovers} leftovers", Run(few, s => Race.ToCover(Large(leftovers, s), 10)));
+            Table.Races($"covering, few depths, {leftovers} leftovers", Run(few, s => Race.ToCover(Large(leftovers, s))));
         }
 
         foreach (var (leftovers, stripes) in new[] { (60, 8), (60, 12), (300, 8), (300, 12), (1_000, 8), (1_000, 12) })
         {
             Table.Races(
-                $"covered, safe, tidy, {leftovers} leftovers, {stripes} stripes",
+                $"tiers 1 to 5, {leftovers} leftovers, {stripes} stripes",
                 Run(few, s => Race.ToSettle(Instances.Large(leftovers, stripes, Usual[s % 3], s), patterns: leftovers <= 300 && !isShort)));
         }
 
@@ -54,7 +54,7 @@ internal static class MatchingTables
 
     public static void Growth(bool isShort)
     {
-        Table.Head("Growth: covered, safe, tidy", "leftovers", "stripes", "median", "worst", "median against 60 leftovers");
+        Table.Head("Growth: tiers 1 to 5", "leftovers", "stripes", "median", "worst", "median against 60 leftovers");
         foreach (var stripes in new[] { 8, 12 })
         {
             var at60 = 0.0;
@@ -76,7 +76,7 @@ internal static class MatchingTables
             for (var seed = 100; seed < (isShort ? 108 : 140); seed++)
             {
                 var question = Instances.Tied(14, 8, seed);
-                if (Inside.Settle(question) is not { Complete: true, Proven: true } plan)
+                if (Inside.SettleWhole(question) is not { Word: not Knitting.Matching.Search.Word.No, Plan: { Proven: true } plan })
                 {
                     continue;
                 }
@@ -84,9 +84,9 @@ internal static class MatchingTables
                 var (milliseconds, ordered) = Race.Timed(() => Inside.InOrder(plan, order));
                 var sheet = Sheet.Of(question, Race.NeedsOf(question));
                 var ballOf = Inside.BallOf(ordered, sheet);
-                var width = Enumerable.Range(0, 4).First(w => sheet.Broken(ballOf, plan.Rung, w) is null);
+                long[] bears = [.. question.Leftovers.Select(l => plan.Puzzle.BinOf(l.Id) is >= 0 and var bin ? plan.Capacity.Of[bin] : 0)];
                 var gradient = order == ColourOrder.Gradient;
-                var (joint, best) = Race.Once(() => ColourOrderModel.Solve(Sheet.Of(question, Race.NeedsOf(question)), plan.Rung, width, sheet.Worth(plan.Rung, ballOf), gradient));
+                var (joint, best) = Race.Once(() => ColourOrderModel.Solve(Sheet.Of(question, Race.NeedsOf(question)), bears, plan.Puzzle.BrimWidth, sheet.Worth(bears, ballOf), gradient));
                 ours.Add(milliseconds);
                 theirs.Add(joint);
                 if (best.Proof == Proof.Best)
@@ -134,11 +134,12 @@ internal static class MatchingTables
         for (var seed = 0; seed < seeds; seed++)
         {
             var asked = question(seed);
-            var (milliseconds, plan) = Race.Once(() => Inside.Settle(asked)!);
+            var (milliseconds, settled) = Race.Once(() => Inside.SettleWhole(asked)!);
+            var plan = settled.Plan;
             proven += plan.Proven ? 1 : 0;
             if (list && (!plan.Proven || milliseconds > 100))
             {
-                Console.Error.WriteLine($"{name}, seed {seed}: {asked.Arrangement}, {asked.Leftovers.Count} leftovers, {asked.Stripes} stripes: proven {plan.Proven}, covered {plan.Complete}, rung {plan.Rung}, {milliseconds:0} ms");
+                Console.Error.WriteLine($"{name}, seed {seed}: {asked.Arrangement}, {asked.Leftovers.Count} leftovers, {asked.Stripes} stripes: proven {plan.Proven}, {settled.Word}, rung {settled.Sureness}, {milliseconds:0} ms");
             }
 
             times.Add(milliseconds);

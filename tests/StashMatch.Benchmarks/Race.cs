@@ -16,46 +16,49 @@ internal sealed record Race(double Ours, double Theirs, bool TheyProved, bool We
     /// <summary>How many times as long the solver took: at least so many where it did not come to an end.</summary>
     public double Ratio => Theirs / Math.Max(Ours, 1e-4);
 
-    /// <summary>Whether everything can be covered with so many per cent to spare.</summary>
-    public static Race ToCover(Question question, decimal rung)
+    /// <summary>Whether everything can be covered by the label.</summary>
+    public static Race ToCover(Question question)
     {
         var hat = NeedsOf(question);
-        var (ours, covered) = Timed(() => Inside.CanCover(Fresh(question), hat, rung));
-        var (plain, one) = Once(() => Checked(question, hat, s => new CompactModel(s, rung, 3, coverAll: true, colours: false).Any(), rung));
-        var (full, other) = one.Proof == Proof.Open ? Once(() => new CompactModel(Sheet.Of(question, hat), rung, 3, coverAll: true).Any()) : (double.MaxValue, one);
+        var held = Sheet.Of(question, hat).Held;
+        var (ours, covered) = Timed(() => Inside.CanCover(Fresh(question), hat));
+        var (plain, one) = Once(() => Checked(question, hat, held, s => new CompactModel(s, held, 3, coverAll: true, colours: false).Any()));
+        var (full, other) = one.Proof == Proof.Open ? Once(() => new CompactModel(Sheet.Of(question, hat), held, 3, coverAll: true).Any()) : (double.MaxValue, one);
         var proof = one.Proof == Proof.Open ? other.Proof : one.Proof;
         return new Race(ours, Fastest((plain, one), (full, other)), proof != Proof.Open, covered is not null, covered is null || proof == Proof.Open || covered == (proof == Proof.Best));
     }
 
-    /// <summary>Covered, safe and tidy. The solver is only asked for the tidiest at the rung and brim set the matcher came to, which is less work.</summary>
+    /// <summary>The first five tiers. The solver is only asked for the tidiest at the rung and brim set the matcher came to, or for the least short, which is less work.</summary>
     public static Race ToSettle(Question question, bool patterns)
     {
         var hat = NeedsOf(question);
-        var (ours, plan) = Timed(() => Inside.Settle(Fresh(question)));
-        var sheet = Sheet.Of(question, hat);
-        var ballOf = Inside.BallOf(plan!, sheet);
-        if (ballOf.Contains(-1))
+        var (ours, settled) = Timed(() => Inside.SettleWhole(Fresh(question)));
+        var (plan, sheet) = (settled!.Plan, Sheet.Of(question, hat));
+        var ballOf = Inside.BallOf(plan, sheet);
+        if (settled.Word == Knitting.Matching.Search.Word.No)
         {
-            var (most, bands) = Once(() => CompactModel.MostCovered(Sheet.Of(question, hat), 3));
-            return new Race(ours, most, bands.Proof != Proof.Open, plan!.Proven, bands.Proof == Proof.Open || !plan.Proven || sheet.Bands(ballOf).SequenceEqual(sheet.Bands(bands.BallOf)));
+            var (most, goesIn) = Once(() => CompactModel.MostIn(Sheet.Of(question, hat)));
+            return new Race(ours, most, goesIn.Proof == Proof.Best, plan.Proven, goesIn.Proof != Proof.Best || !plan.Proven || sheet.GoesIn(ballOf) == goesIn.Value);
         }
 
-        var rung = plan!.Rung;
-        var width = Enumerable.Range(0, 4).First(w => sheet.Broken(ballOf, rung, w) is null);
-        var plain = Once(() => Checked(question, hat, s => new CompactModel(s, rung, width, coverAll: true, colours: false).Tidiest(), rung));
-        var ways = patterns ? Once(() => Checked(question, hat, s => PatternModel.Solve(s, rung, width, colours: false), rung)) : plain;
-        var full = plain.Value.Proof == Proof.Open && ways.Value.Proof == Proof.Open ? Once(() => new CompactModel(Sheet.Of(question, hat), rung, width, coverAll: true).Tidiest()) : plain;
+        // What each bears, in the order asked.
+        var at = Enumerable.Range(0, plan.Puzzle.Bins).ToDictionary(b => plan.Puzzle.Leftover(b).Id, b => plan.Capacity.Of[b], StringComparer.Ordinal);
+        long[] bears = [.. question.Leftovers.Select(l => at.GetValueOrDefault(l.Id))];
+        var width = plan.Puzzle.BrimWidth;
+        var plain = Once(() => Checked(question, hat, bears, s => new CompactModel(s, bears, width, coverAll: true, colours: false).Tidiest()));
+        var ways = patterns ? Once(() => Checked(question, hat, bears, s => PatternModel.Solve(s, bears, width, colours: false))) : plain;
+        var full = plain.Value.Proof == Proof.Open && ways.Value.Proof == Proof.Open ? Once(() => new CompactModel(Sheet.Of(question, hat), bears, width, coverAll: true).Tidiest()) : plain;
         var best = new[] { plain, ways, full }.Where(r => r.Value.Proof == Proof.Best).Select(r => (long?)r.Value.Value).FirstOrDefault();
-        var worth = sheet.Worth(rung, ballOf);
+        var worth = sheet.Worth(bears, ballOf);
         return new Race(ours, Fastest(plain, ways, full), best is not null, plan.Proven, best is null || worth == best || (worth < best && !plan.Proven));
     }
 
     // A model without the colour rule is quicker; what it finds is proven where it happens to keep the rule, or where it finds nothing.
-    private static Settled Checked(Question question, HatNeeds hat, Func<Sheet, Settled> solve, decimal rung)
+    private static Settled Checked(Question question, HatNeeds hat, long[] bears, Func<Sheet, Settled> solve)
     {
         var sheet = Sheet.Of(question, hat);
         var settled = solve(sheet);
-        return settled.Proof == Proof.Best && sheet.Broken(settled.BallOf, rung, 3) is not null ? settled with { Proof = Proof.Open } : settled;
+        return settled.Proof == Proof.Best && sheet.Broken(settled.BallOf, bears, 3) is not null ? settled with { Proof = Proof.Open } : settled;
     }
 
     private static double Fastest(params (double Milliseconds, Settled Value)[] runs) =>

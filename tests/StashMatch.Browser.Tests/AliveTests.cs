@@ -61,6 +61,25 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
     }
 
     [Fact]
+    public async Task After_a_yarn_is_decided_on_the_hat_is_shown_whole_though_the_focus_is_in_its_row()
+    {
+        Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
+        (string Id, string Colour)[] bag = [("lit-oat", "#E8DCC0"), ("lit-moss", "#5F7A45"), ("lit-plum", "#6F3F66"), ("lit-rust", "#A9522F"), ("lit-teal", "#1F7480")];
+        await LogAsync([.. bag.Select(b => (b.Id, 30m, 2.5, b.Colour))]);
+        var page = await app.PageAsync(1280);
+        await page.GotoAsync("/can-i-make?hat=practice-hat&size=C&" + string.Join('&', bag.Select(b => $"leftover={b.Id}")));
+        await page.EvaluateAsync("window.sameDocument = true");
+        var row = page.Locator("tr[data-part='stripe 2']");
+        await row.GetByRole(AriaRole.Link, new() { NameRegex = new("keep it here") }).First.FocusAsync();
+        await Expect(page.Locator(".lit-up")).Not.ToHaveCountAsync(0);
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(row.GetByRole(AriaRole.Link, new() { NameRegex = new("put it back") })).ToBeVisibleAsync();
+        await Expect(row.Locator(":focus")).ToHaveCountAsync(1);
+        await Expect(page.Locator(".lit, .lit-up")).ToHaveCountAsync(0);
+        Assert.True(await page.EvaluateAsync<bool>("window.sameDocument"));
+    }
+
+    [Fact]
     public async Task Alpaca_for_the_brim_is_warned_of_and_may_be_used_anyway_and_one_is_held_double()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");

@@ -47,7 +47,7 @@ public sealed class WoolTests(LiveApp app) : IClassFixture<LiveApp>
         var hat = Wools.All().First(h => h.Name == "side").Hat;
         await page.EvaluateAsync(
             """
-            async model => {
+            async ([model, yaw]) => {
               const { mountWool } = await import('/js/wool.js');
               const element = document.createElement('div');
               element.id = 'hat';
@@ -55,10 +55,10 @@ public sealed class WoolTests(LiveApp app) : IClassFixture<LiveApp>
               document.body.append(element);
               window.told = [];
               for (const name of ['wool-front', 'wool-over', 'wool-tap']) element.addEventListener(name, e => window.told.push([name, e.detail.area]));
-              window.hat = mountWool(element, JSON.parse(model), { yaw: 0 });
+              window.hat = mountWool(element, JSON.parse(model), { yaw });
             }
             """,
-            hat.Json);
+            new object[] { hat.Json, hat.YawOf("stripe 4")! });
         var element = page.Locator("#hat");
         await Expect(element).ToHaveAttributeAsync("role", "slider");
         await Expect(element).ToHaveAttributeAsync("aria-valuetext", "in front: stripe 4");

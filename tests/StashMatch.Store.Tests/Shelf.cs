@@ -15,7 +15,7 @@ internal sealed class Shelf : IAsyncDisposable
     private readonly ServiceProvider _services;
     private readonly Counter _counter = new();
 
-    public Shelf(string? folder = null, Owner? owner = null, TimeProvider? clock = null, string? onOpen = null)
+    public Shelf(string? folder = null, Owner? owner = null, TimeProvider? clock = null, string? onOpen = null, DbConnectionInterceptor? opening = null)
     {
         Folder = folder ?? Directory.CreateTempSubdirectory("stashmatch-store-").FullName;
         var services = new ServiceCollection();
@@ -29,6 +29,11 @@ internal sealed class Shelf : IAsyncDisposable
         if (onOpen is not null)
         {
             services.ConfigureDbContext<StashContext>(o => o.AddInterceptors(new Told(onOpen)));
+        }
+
+        if (opening is not null)
+        {
+            services.ConfigureDbContext<StashContext>(o => o.AddInterceptors(opening));
         }
 
         if (owner is not null)

@@ -61,7 +61,7 @@ public sealed partial class FrontDoorTests(HomeApp app) : IClassFixture<HomeApp>
     [InlineData("/", false)]
     [InlineData("/tables", false)]
     public async Task A_page_that_needs_scripts_says_so_where_they_are_blocked(string page, bool needs) =>
-        Assert.Equal(needs, (await TextAsync(page)).Contains("<noscript><p class=\"no-scripts\">The fields and buttons of this page need scripts", StringComparison.Ordinal));
+        Assert.Equal(needs, (await TextAsync(page)).Contains("<noscript><p class=\"no-scripts\">The fields of this page need scripts", StringComparison.Ordinal));
 
     [Theory]
     [InlineData("/css/base.css")]

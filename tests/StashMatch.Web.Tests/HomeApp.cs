@@ -8,6 +8,8 @@ public class HomeApp : WebApplicationFactory<Program>
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("stashmatch-web-").FullName;
 
+    protected string Folder => _folder;
+
     public HttpClient Client => CreateClient(new() { BaseAddress = new Uri("http://127.0.0.1"), AllowAutoRedirect = false });
 
     protected virtual bool Demo => false;

@@ -127,6 +127,7 @@
     const to = focusOn(place);
     if (from != null && to?.matches("input[inputmode]")) to.setSelectionRange(from, until);
     if (to && !to.matches(".word, .verdict")) scrollBy({ top: to.getBoundingClientRect().top - top, behavior: "instant" });
+    document.dispatchEvent(new Event("answered"));
     idle();
     say(answer()?.dataset.says ?? ours().querySelector("[role=alert], .cannot .lead")?.textContent ?? "");
     watch();

@@ -34,10 +34,14 @@
   document.addEventListener("focusin", e => { const name = partOf(e); if (name) light(name); });
   document.addEventListener("focusout", e => e.target instanceof Element && e.target.matches(".drawing") ? keep(null) : light(kept));
   document.addEventListener("click", e => {
-    if (e.target instanceof Element && e.target.closest(".can-i-make")) return;
+    // A control in a row does what it says; it keeps nothing lit.
+    if (e.target instanceof Element && e.target.closest(".can-i-make, a, button, select, input, label, summary")) return;
     const name = partOf(e);
     keep(name === kept ? null : name);
   });
+
+  // A new answer is shown whole, wherever the focus was put back to.
+  document.addEventListener("answered", () => keep(null));
   document.addEventListener("keydown", e => {
     if (e.key === "Escape") { keep(null); return; }
     if (!(e.target instanceof Element) || !e.target.matches(".drawing[data-order]") || e.ctrlKey || e.altKey || e.metaKey) return;

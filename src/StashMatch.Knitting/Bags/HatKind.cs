@@ -5,8 +5,11 @@ using StashMatch.Knitting.Matching.Search;
 namespace StashMatch.Knitting.Bags;
 
 /// <summary>One size, stripe count and arrangement that can be knitted, with what its groups of parts need in millimetres.</summary>
-internal sealed record HatKind(Question Question, HatNeeds Hat, long[] Needs)
+internal sealed record HatKind(Question Question, HatNeeds Hat, long[] Needs, PartKind[] Kinds)
 {
+    /// <summary>The kind of the first group that needs so many millimetres.</summary>
+    public PartKind KindOf(long need) => Kinds[Array.IndexOf(Needs, need)];
+
     public long Total { get; } = Needs.Sum();
 
     public long Longest { get; } = Needs.Max();
@@ -34,9 +37,13 @@ internal sealed record HatKind(Question Question, HatNeeds Hat, long[] Needs)
     private static HatKind? Of(Hat hat, string size, int stripes, Arrangement arrangement, decimal allowancePercent)
     {
         var question = FromThisBag.QuestionOf(hat, size, stripes, arrangement, [], allowancePercent);
-        return LaidOutHats.TryNeeds(hat, size, stripes, out var needs, out _) && Matcher.CannotArrange(question, needs) is null
-            ? new HatKind(question, needs, [.. Layout.Of(question, needs).Items.Select(i => i.Need)])
-            : null;
+        if (!LaidOutHats.TryNeeds(hat, size, stripes, out var needs, out _) || Matcher.CannotArrange(question, needs) is not null)
+        {
+            return null;
+        }
+
+        var layout = Layout.Of(question, needs);
+        return new HatKind(question, needs, [.. layout.Items.Select(i => i.Need)], [.. layout.Items.Select(i => layout.Grouping.Groups[i.Group].Kind)]);
     }
 
     private static IEnumerable<HatKind> Smallest(List<HatKind> kinds) => kinds.Where((k, at) => !kinds.Where((other, i) =>

@@ -41,7 +41,7 @@ internal sealed class HatLayer(IReadOnlyList<HatKind> kinds, CancellationToken c
     private List<Leftover> AtOnce(HatKind kind, List<Leftover> bag, List<BagHat> hats, int most)
     {
         var question = kind.Question with { Leftovers = bag };
-        var limit = Math.Min(most - hats.Count, HatLimit.Of([kind], Bears(kind, bag)));
+        var limit = Math.Min(most - hats.Count, HatLimit.Of([kind], Bears(kind, bag)).Most);
         for (var count = limit; count > 1; count--)
         {
             if (new HatsAtOnce(kind, cancel).Lay(question, count) is not { } each)

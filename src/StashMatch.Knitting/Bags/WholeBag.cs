@@ -17,7 +17,11 @@ public sealed record BagHat(string Size, int Stripes, Arrangement Arrangement, I
 /// <param name="AtLeast">So many are laid out one by one in <paramref name="Hats"/>.</param>
 /// <param name="AtMost">More can never be made of it.</param>
 /// <param name="Hats">The hats; together they take no more than each leftover bears.</param>
-public sealed record WholeBagAnswer(int AtLeast, int AtMost, IReadOnlyList<BagHat> Hats);
+public sealed record WholeBagAnswer(int AtLeast, int AtMost, IReadOnlyList<BagHat> Hats)
+{
+    /// <summary>What keeps <see cref="AtMost"/> from being more; null where nothing can be knitted at all.</summary>
+    public BagLimit? Limit { get; init; }
+}
 
 /// <summary>How many hats, and which sizes, from the whole bag?</summary>
 /// <remarks>
@@ -54,7 +58,7 @@ public static class WholeBag
         var kinds = HatKind.Of(hat, sizes, allowancePercent);
         var bag = leftovers.Where(l => l.ClassOrGuess == hat.WeightClass && l.Held.Millimetres > 0)
             .OrderByDescending(l => l.Held).ThenBy(l => l.Id, StringComparer.Ordinal).ToList();
-        var most = kinds.Count == 0 ? 0 : HatLimit.Of(kinds, HatLayer.Bears(kinds[0], bag));
+        var (most, limit) = kinds.Count == 0 ? (0, null) : HatLimit.Of(kinds, HatLayer.Bears(kinds[0], bag));
         List<BagHat> best = [];
 
         // One by one, then each of a few kinds in one go first: those that take least, and those whose longest part is shortest.
@@ -67,7 +71,7 @@ public static class WholeBag
             }
         }
 
-        return new WholeBagAnswer(best.Count, most, best);
+        return new WholeBagAnswer(best.Count, most, best) { Limit = limit };
     }
 
     private static List<BagHat> Lay(IReadOnlyList<HatKind> kinds, List<Leftover> bag, HatKind? first, int most, CancellationToken cancel)

@@ -17,6 +17,12 @@ public enum SetAside
     /// <summary>Another yarn.</summary>
     Yarn,
 
+    /// <summary>A later sheet of the same tester and size counts instead.</summary>
+    Again,
+
+    /// <summary>So far from what was reckoned that a slip is likely: ounces, another label, a core left on.</summary>
+    Proportion,
+
     /// <summary>Knitted as written, but far from what the others used.</summary>
     FarFromOthers,
 }

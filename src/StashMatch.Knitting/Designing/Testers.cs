@@ -13,20 +13,30 @@ public sealed record WrittenGauge(decimal? StitchesPer10Cm, decimal? RowsPer10Cm
         hat is HatDesign design ? new(design.Gauge.StitchesPer10Cm, design.Gauge.RowsPer10Cm) : new(null, null);
 }
 
-/// <summary>Judges what testers sent back: who did not knit it as written is set aside first, then who is far from the others; the rest makes the figures.</summary>
+/// <summary>
+/// Judges what testers sent back: who did not knit it as written is set aside first, then what is out of all proportion, then who is far from the
+/// others; the rest makes the figures.
+/// </summary>
 public static class Testers
 {
     /// <summary>A gauge further off than this is another hat [ours].</summary>
     public const decimal MostGaugeOffPercent = 5;
 
+    /// <summary>Used against reckoned below this is asked about before it counts [ours].</summary>
+    public const double LeastRatio = 0.6;
+
+    /// <summary>Used against reckoned above this is asked about before it counts [ours].</summary>
+    public const double MostRatio = 1.6;
+
     /// <summary>Judges results. Those of a size or count the hat does not have, and pieces it does not have, are left out.</summary>
     /// <param name="hat">The hat they knitted.</param>
-    /// <param name="results">What came back, in any order.</param>
+    /// <param name="results">What came back, in the order it came: of two sheets of the same tester and size the later counts.</param>
     public static TesterJudgement Judge(Hat hat, IReadOnlyList<TesterResult> results)
     {
         ArgumentNullException.ThrowIfNull(hat);
         ArgumentNullException.ThrowIfNull(results);
-        var readings = results.SelectMany(r => Read(hat, r)).ToList();
+        var last = results.Select((r, i) => (Key: KeyOf(r), i)).GroupBy(r => r.Key).ToDictionary(g => g.Key, g => g.Max(r => r.i));
+        var readings = results.SelectMany((r, i) => Read(hat, r, isLast: last[KeyOf(r)] == i)).ToList();
         foreach (var pool in readings.Where(r => r.Why == SetAside.No).GroupBy(r => r.Piece.Pool, StringComparer.Ordinal).ToList())
         {
             Compare([.. pool], readings);
@@ -39,7 +49,9 @@ public static class Testers
             new WeighedUse([.. kept.GroupBy(r => (r.Result.Size, r.Piece.Name, Math.Round(r.Piece.BareMetres, 3))).Select(g => Largest([.. g]))]));
     }
 
-    private static IEnumerable<TesterReading> Read(Hat hat, TesterResult result)
+    private static (string, string) KeyOf(TesterResult result) => (result.Tester.Trim().ToUpperInvariant(), result.Size);
+
+    private static IEnumerable<TesterReading> Read(Hat hat, TesterResult result, bool isLast)
     {
         if (!hat.TryNeeds(result.Size, result.Stripes, out var needs, out _))
         {
@@ -47,13 +59,15 @@ public static class Testers
         }
 
         var pieces = Piece.Of(needs);
-        var why = WhyNot(result.Written ?? WrittenGauge.Of(hat), result);
+        var why = isLast ? WhyNot(result.Written ?? WrittenGauge.Of(hat), result) : SetAside.Again;
         foreach (var part in result.Parts)
         {
             if (pieces.FirstOrDefault(p => p.Name == part.Piece) is { } piece)
             {
                 var used = Metres.Needed((double)result.Label.MetresIn(part.Used.Value));
-                yield return new TesterReading(result, piece, part.Used, used, (double)used.Value / piece.NeedMetres(needs.Usage), why, null);
+                var ratio = (double)used.Value / piece.NeedMetres(needs.Usage);
+                var whyPart = why == SetAside.No && (ratio is < LeastRatio or > MostRatio) ? SetAside.Proportion : why;
+                yield return new TesterReading(result, piece, part.Used, used, ratio, whyPart, null);
             }
         }
     }

@@ -13,8 +13,20 @@ namespace StashMatch.Knitting.Designing;
 /// </remarks>
 public sealed record TestersUse(Usage Usage, double Mean, IReadOnlyList<string> Testers)
 {
+    /// <summary>A factor below this is not offered to be taken over [ours].</summary>
+    public const double LeastFactor = 0.7;
+
+    /// <summary>A factor above this is not offered to be taken over [ours].</summary>
+    public const double MostFactor = 1.5;
+
+    /// <summary>A factor less sure than this share either way is not offered to be taken over [ours].</summary>
+    public const double MostSpread = 0.20;
+
     private const double LikeTesters = 1;
     private const double LikeSpreads = 4;
+
+    /// <summary>Whether it is sure enough, and near enough to what hats take, to be taken over.</summary>
+    public bool MayBeOffered => Usage.Factor is >= LeastFactor and <= MostFactor && Mean is >= LeastFactor and <= MostFactor && Usage.Spread <= MostSpread;
 
     /// <summary>A hat's usage as it is before anyone was weighed: the printed table's, the one it names itself, or that of knitters at large.</summary>
     public static Usage Before(Hat hat) => hat switch

@@ -2,7 +2,10 @@ using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Hats;
 
-/// <summary>A braid of three rows. Two strands: a set-up row of both in turn, then two purl rows with the strands crossed over, then under.</summary>
+/// <summary>
+/// A braid of three rows. Two strands: a set-up row of both in turn, then two rows of bumps on the right side with the strands crossed over,
+/// then under.
+/// </summary>
 internal static class BraidRows
 {
     /// <summary>Rows of one braid.</summary>

@@ -18,7 +18,7 @@ public static class LoopLength
     /// <summary>Rib and a brim on a smaller needle take 0.95 of a body stitch [practice].</summary>
     public const double Rib = 0.95;
 
-    /// <summary>Rows of rib to 1 cm: by the law of the loop 1 / <see cref="Rib"/> as many as the body's, so that a depth of rib takes as much yarn as on the body's needle.</summary>
+    /// <summary>Rows of rib to 1 cm: by the law of the loop 1 / 0.95 as many as the body's, so that a depth of rib takes as much yarn as on the body's needle.</summary>
     public static decimal RibRowsPerCm(Gauge gauge) => gauge.RowsPerCm / 0.95m;
 
     /// <summary>Metres of yarn in one stockinette stitch.</summary>

@@ -17,10 +17,10 @@ public enum StitchPattern
     /// <summary>A braid's set-up row, one stitch of each strand in turn.</summary>
     BraidSetUp,
 
-    /// <summary>A braid's purl row, strands crossed over.</summary>
+    /// <summary>A braid's second row, strands crossed over: purled in the round, knitted on the wrong side in flat work (<see cref="RowPlan.IsKnitted"/>).</summary>
     BraidOver,
 
-    /// <summary>A braid's purl row, strands crossed under.</summary>
+    /// <summary>A braid's third row, strands crossed under: purled on the right side.</summary>
     BraidUnder,
 
     /// <summary>Brim stitches picked up along the selvedge.</summary>
@@ -115,4 +115,10 @@ public sealed record RowPlan
 
     /// <summary>The parts in knitting order, with what each takes.</summary>
     public required IReadOnlyList<HatPart> Parts { get; init; }
+
+    /// <summary>
+    /// Whether a braid's row is knitted so that its bumps lie on the right side. A braid's set-up row is a right-side row; of the two that follow,
+    /// the first is a wrong-side row in flat work and is knitted there with the strands at the back. In the round both are purled.
+    /// </summary>
+    public bool IsKnitted(StitchPattern pattern) => pattern == StitchPattern.BraidOver && Construction != Construction.BrimUpRound;
 }

@@ -60,7 +60,9 @@ public sealed class WoolPlaces
         var share = (double)Math.Min(view.Width, MapWidth) / view.Width;
         var small = view with
         {
-            Width = Math.Min(view.Width, MapWidth), PerCm = view.PerCm * share, Height = view.Height is { } high ? (int)Math.Round(high * share) : null,
+            Width = Math.Min(view.Width, MapWidth),
+            PerCm = view.PerCm * share,
+            Height = view.Height is { } high ? (int)Math.Round(high * share) : null,
         };
         var rough = WoolPicture.Rough(form, small);
         var meshes = WoolMesh.Of(form, hat, rough);

@@ -9,6 +9,9 @@ public sealed record LeftoverField(Field Field, Func<LeftoverDetails, Said> Writ
     /// <summary>Another way to say what a field before it says: read, and written in the open interface alone.</summary>
     public bool IsAnotherWay { get; init; }
 
+    /// <summary>Words of a person's own, which a spreadsheet might take for a formula.</summary>
+    public bool IsOwnWords { get; init; }
+
     /// <summary>Its columns in a table, and as an edit keeps them: "label" with its "grams" is "labelGrams".</summary>
     public IEnumerable<string> Columns => Field.Inside.Count == 0 ? [Field.Name] : Field.Inside.Select(i => Column(i));
 

@@ -99,7 +99,7 @@ public static class LeftoverFields
         new(field, write, (d, r) => read(d, r, field));
 
     private static LeftoverField Words(string name, int longest, Func<LeftoverDetails, string?> text, Func<LeftoverDetails, string?, LeftoverDetails> with) =>
-        Of(Field.Text(name, longest), d => Said.Exact(text(d)), (d, r, f) => with(d, r.Text(f) is { Length: > 0 } said ? said : null));
+        Of(Field.Text(name, longest), d => Said.Exact(text(d)), (d, r, f) => with(d, r.Text(f) is { Length: > 0 } said ? said : null)) with { IsOwnWords = true };
 
     private static LeftoverField YesNo(string name, Func<LeftoverDetails, bool> yes, Func<LeftoverDetails, bool, LeftoverDetails> with) =>
         Of(Field.YesNo(name), d => Said.Exact(yes(d) ? "yes" : "no"), (d, r, f) => with(d, r.YesNo(f) ?? false));

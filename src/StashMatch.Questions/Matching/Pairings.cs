@@ -48,7 +48,7 @@ public static class Pairings
     public static string LeftoverOf(Said pairing)
     {
         ArgumentNullException.ThrowIfNull(pairing);
-        return All(pairing).FirstOrDefault() ?? "";
+        return All(pairing) is [var first, ..] ? first : "";
     }
 
     /// <summary>Reads locks, or what is never to be.</summary>

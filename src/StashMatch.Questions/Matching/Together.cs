@@ -36,7 +36,7 @@ public static class Together
     public static IEnumerable<KeyValuePair<string, IReadOnlyList<string>>> NamedJoined(Said asked) => NamedBy(asked, Joined, '~');
 
     /// <summary>Puts each in the place of its leftovers; what stays of a longer one held stays under its own id.</summary>
-    public static List<Leftover> Put(Reading asked, IReadOnlyList<Leftover> leftovers)
+    public static IReadOnlyList<Leftover> Put(Reading asked, IReadOnlyList<Leftover> leftovers)
     {
         ArgumentNullException.ThrowIfNull(asked);
         List<Leftover> bag = [.. leftovers];

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 using StashMatch.Store.Data;
@@ -9,6 +10,7 @@ public sealed class BackupStore(StorePlace place, Restore restore, TimeProvider 
 {
     private const string Stamp = "yyyyMMdd-HHmmss-fff";
     private readonly SemaphoreSlim _one = new(1, 1);
+    private readonly ConcurrentDictionary<string, bool> _stuck = new(StringComparer.Ordinal);
 
     private static readonly Dictionary<BackupKind, string> Words = new()
     {
@@ -22,7 +24,13 @@ public sealed class BackupStore(StorePlace place, Restore restore, TimeProvider 
     /// <exception cref="StoreFailedException">It could not be made, and no half of one is there.</exception>
     public Task<Backup> BackUpAsync(CancellationToken cancel = default) => BackUpAsync(BackupKind.Asked, cancel);
 
-    /// <summary>Makes today's backup unless there is one, and lets go of those too old to keep.</summary>
+    /// <summary>Backups that could not be deleted when they should have been, and are still there.</summary>
+    public IReadOnlyList<string> CannotBeDeleted => [.. List().Select(b => b.Name).Where(_stuck.ContainsKey)];
+
+    /// <summary>The folder they are in.</summary>
+    public string Folder => place.Backups;
+
+    /// <summary>Makes today's backup unless there is one, and lets go of those too old to keep. One that cannot be deleted is skipped.</summary>
     /// <returns>Today's backup where one was made; null where there is one already.</returns>
     public async Task<Backup?> DailyAsync(CancellationToken cancel = default)
     {
@@ -40,7 +48,7 @@ public sealed class BackupStore(StorePlace place, Restore restore, TimeProvider 
     public IReadOnlyList<Backup> List() => !Directory.Exists(place.Backups) ? [] :
         [.. Directory.EnumerateFiles(place.Backups, "*.db").Select(Read).OfType<Backup>().OrderByDescending(b => b.At).ThenBy(b => b.Name, StringComparer.Ordinal)];
 
-    /// <summary>Removes a backup; false where there is none.</summary>
+    /// <summary>Removes a backup; false where there is none, or it cannot be deleted (then it is in <see cref="CannotBeDeleted"/>).</summary>
     public bool Remove(string name)
     {
         if (List().FirstOrDefault(b => b.Name == name) is not { } backup)
@@ -48,8 +56,17 @@ public sealed class BackupStore(StorePlace place, Restore restore, TimeProvider 
             return false;
         }
 
-        File.Delete(Path.Combine(place.Backups, backup.Name));
-        return true;
+        try
+        {
+            File.Delete(Path.Combine(place.Backups, backup.Name));
+            _stuck.TryRemove(name, out _);
+            return true;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            _stuck[name] = true;
+            return false;
+        }
     }
 
     /// <summary>Puts a backup in the file's place, for everybody at once. The file as it was becomes a backup of its own.</summary>
@@ -66,6 +83,15 @@ public sealed class BackupStore(StorePlace place, Restore restore, TimeProvider 
             },
             cancel);
     }
+
+    /// <inheritdoc cref="Restore.ChangeWholeAsync"/>
+    internal Task ChangeWholeAsync(Func<StashContext, Task> change, CancellationToken cancel) => OneAtATimeAsync(
+        async () =>
+        {
+            await restore.ChangeWholeAsync(change, cancel);
+            return true;
+        },
+        cancel);
 
     /// <inheritdoc/>
     public void Dispose() => _one.Dispose();

@@ -31,6 +31,49 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
         }
     }
 
+    /// <summary>
+    /// Changes the whole file, all of it or nothing: in a copy written anew, which then takes the file's place. Nothing of what the change deleted
+    /// can be read from it.
+    /// </summary>
+    /// <exception cref="StoreFailedException">The file is as it was.</exception>
+    internal async Task ChangeWholeAsync(Func<StashContext, Task> change, CancellationToken cancel)
+    {
+        if (place.ReadingOnly)
+        {
+            throw new StoreFailedException(StoreFailure.ReadOnly, new IOException("The disk may only be read."));
+        }
+
+        try
+        {
+            await gate.AloneAsync(
+                async () =>
+                {
+                    await LetGoAsync(cancel);
+                    await StoreFile.CopyAsync(place.File, Fresh, cancel);
+                    await using (var fresh = OpenAlone(Fresh))
+                    {
+                        await change(fresh);
+                        await fresh.Database.ExecuteSqlRawAsync("VACUUM", cancel);
+                    }
+
+                    await SettleAsync(Fresh, cancel);
+                    StoreFile.Flush(Fresh);
+                    return await SettleAsync(place.File, cancel)
+                        ? TakePlace()
+                        : throw new StoreFailedException(StoreFailure.Busy, new IOException("Another program has the database file open."));
+                },
+                cancel);
+        }
+        catch (TimeoutException e)
+        {
+            throw new StoreFailedException(StoreFailure.Busy, e);
+        }
+        finally
+        {
+            Clear();
+        }
+    }
+
     /// <summary>Clears away what a killed restore left behind.</summary>
     internal void Clear()
     {
@@ -63,13 +106,7 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
 
     private async Task<bool> SwapAsync(string before, CancellationToken cancel)
     {
-        await using (var context = await contexts.CreateDbContextAsync(cancel))
-        {
-            // Nobody is in: what the pool still holds is idle, and would hold on to the old file.
-            using var pooled = new SqliteConnection(context.Database.GetConnectionString());
-            SqliteConnection.ClearPool(pooled);
-        }
-
+        await LetGoAsync(cancel);
         await KeepPhonesAsync(cancel);
         await StoreFile.CopyAsync(place.File, before, cancel);
         if (!await SettleAsync(place.File, cancel))
@@ -77,8 +114,21 @@ public sealed class Restore(IDbContextFactory<StashContext> contexts, StoreGate 
             throw new RestoreRefusedException("Another program has the database file open. Close it and restore again; nothing was changed.");
         }
 
+        return TakePlace();
+    }
+
+    private bool TakePlace()
+    {
         File.Move(Fresh, place.File, overwrite: true);
         return true;
+    }
+
+    // Nobody is in: what the pool still holds is idle, and would hold on to the old file.
+    private async Task LetGoAsync(CancellationToken cancel)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        using var pooled = new SqliteConnection(context.Database.GetConnectionString());
+        SqliteConnection.ClearPool(pooled);
     }
 
     // Paired phones belong to the machine, not to the backup: one shut out since then is not let in again.

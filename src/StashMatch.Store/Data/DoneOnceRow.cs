@@ -11,5 +11,8 @@ public sealed class DoneOnceRow : IOwned
 
     public required string Result { get; set; }
 
+    /// <summary>A mark of what was asked, so that the same key with something else is noticed; null where an older program noted none.</summary>
+    public string? Asked { get; set; }
+
     public DateTimeOffset At { get; set; }
 }

@@ -9,7 +9,7 @@ namespace StashMatch.Store.Data;
 public sealed class SafeWrites(StoreGate gate, StorePlace place) : DbConnectionInterceptor
 {
     private const string Pragmas = "PRAGMA busy_timeout=5000; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;";
-    private readonly ConcurrentDictionary<DbConnection, StateChangeEventHandler> _inside = new();
+    private readonly ConcurrentDictionary<DbConnection, bool> _inside = new();
 
     public override InterceptionResult ConnectionOpening(DbConnection connection, ConnectionEventData eventData, InterceptionResult result)
     {
@@ -46,39 +46,66 @@ public sealed class SafeWrites(StoreGate gate, StorePlace place) : DbConnectionI
         }
     }
 
-    public override void ConnectionFailed(DbConnection connection, ConnectionErrorEventData eventData) => Left(connection);
+    public override void ConnectionFailed(DbConnection connection, ConnectionErrorEventData eventData) => GivenUp(connection);
 
     public override Task ConnectionFailedAsync(DbConnection connection, ConnectionErrorEventData eventData, CancellationToken cancellationToken = default)
     {
-        Left(connection);
+        GivenUp(connection);
+        return Task.CompletedTask;
+    }
+
+    public override void ConnectionCanceled(DbConnection connection, ConnectionEndEventData eventData) => GivenUp(connection);
+
+    public override Task ConnectionCanceledAsync(DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
+    {
+        GivenUp(connection);
         return Task.CompletedTask;
     }
 
     private InterceptionResult Entered(DbConnection connection, InterceptionResult result)
     {
+        if (_inside.TryAdd(connection, true))
+        {
+            connection.StateChange += Changed;
+            connection.Disposed += Disposed;
+        }
+        else
+        {
+            // It never went out after an earlier opening: one stay is enough.
+            gate.Leave();
+        }
+
         if (place.ReadingOnly)
         {
             connection.ConnectionString = StoreFile.Unchanging(place.File);
         }
 
-        void Changed(object? sender, StateChangeEventArgs change)
-        {
-            if (change.CurrentState == ConnectionState.Closed)
-            {
-                Left(connection);
-            }
-        }
-
-        _inside[connection] = Changed;
-        connection.StateChange += Changed;
         return result;
+    }
+
+    private void Changed(object? sender, StateChangeEventArgs change)
+    {
+        if (change.CurrentState == ConnectionState.Closed)
+        {
+            Left((DbConnection)sender!);
+        }
+    }
+
+    private void Disposed(object? sender, EventArgs e) => Left((DbConnection)sender!);
+
+    // Given up or failed after the file was open, it is still open: nobody may be at the file who is not in.
+    private void GivenUp(DbConnection connection)
+    {
+        connection.Close();
+        Left(connection);
     }
 
     private void Left(DbConnection connection)
     {
-        if (_inside.TryRemove(connection, out var changed))
+        if (_inside.TryRemove(connection, out _))
         {
-            connection.StateChange -= changed;
+            connection.StateChange -= Changed;
+            connection.Disposed -= Disposed;
             gate.Leave();
         }
     }

@@ -23,18 +23,21 @@ public enum StoreFailure
 }
 
 /// <summary>A save that was not made, and why, in plain words. Nothing of it stands in the file.</summary>
-public sealed class StoreFailedException(StoreFailure why, Exception cause) : IOException(Words(why), cause)
+public sealed class StoreFailedException(StoreFailure why, Exception cause) : IOException($"Not saved: {Words(why)}", cause)
 {
     /// <summary>Why.</summary>
     public StoreFailure Why { get; } = why;
 
+    /// <summary>Why, and what to do, in plain words, for whatever was not done.</summary>
+    public string Reason => Words(Why);
+
     private static string Words(StoreFailure why) => why switch
     {
-        StoreFailure.DiskFull => "Not saved: the disk is full. Make room and save again.",
-        StoreFailure.ReadOnly => "Not saved: the disk or the database file is read-only. You can still read everything.",
-        StoreFailure.InputOutput => "Not saved: the disk reports an error. Make a backup on another disk.",
-        StoreFailure.Busy => "Not saved: another program was using the database file. Save again.",
-        StoreFailure.Damaged => "Not saved: the database file is damaged. Restore a backup.",
-        _ => "Not saved: the database could not be written.",
+        StoreFailure.DiskFull => "the disk is full. Make room and try again.",
+        StoreFailure.ReadOnly => "the disk or the database file is read-only. You can still read everything.",
+        StoreFailure.InputOutput => "the disk reports an error. Make a backup on another disk.",
+        StoreFailure.Busy => "another program was using the database file. Try again.",
+        StoreFailure.Damaged => "the database file is damaged. Restore a backup.",
+        _ => "the database could not be written.",
     };
 }

@@ -3,7 +3,7 @@ namespace StashMatch.Store.Data;
 /// <summary>Everybody may come to the database file, except while it is being put in another's place.</summary>
 public sealed class StoreGate(TimeProvider clock)
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
     private readonly Lock _lock = new();
     private int _inside;
     private TaskCompletionSource? _opens;
@@ -44,7 +44,7 @@ public sealed class StoreGate(TimeProvider clock)
     }
 
     /// <summary>Shuts the gate, waits until everybody is out, does something alone, and opens it again.</summary>
-    /// <exception cref="TimeoutException">Somebody stayed in for a minute.</exception>
+    /// <exception cref="TimeoutException">Somebody stayed in for twenty seconds; no question within the limits takes two.</exception>
     public async Task<T> AloneAsync<T>(Func<Task<T>> act, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(act);

@@ -6,7 +6,7 @@ using StashMatch.Store.Data;
 namespace StashMatch.Store;
 
 /// <summary>Everything one person has here: written out, read into an empty store, deleted.</summary>
-public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGate gate, StorePlace place, BackupStore backups)
+public sealed class Everything(IDbContextFactory<StashContext> contexts, BackupStore backups)
 {
     /// <summary>The largest file taken, bytes.</summary>
     public const int MostBytes = 64 * 1024 * 1024;
@@ -51,49 +51,40 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
             cancel);
     }
 
-    /// <summary>Deletes everything, so that nothing of it can be read from the file any more. The demo does not come back.</summary>
+    /// <summary>Deletes everything or nothing, so that nothing of it can be read from the file any more. The demo does not come back.</summary>
     /// <param name="backupsToo">Whether every backup is removed too.</param>
-    /// <param name="cancel">Gives up.</param>
-    /// <exception cref="StoreFailedException">The disk did not take it.</exception>
-    public async Task DeleteAsync(bool backupsToo, CancellationToken cancel = default)
+    /// <param name="cancel">Gives up; nothing is deleted then.</param>
+    /// <returns>The backups that were to be removed and could not be.</returns>
+    /// <exception cref="StoreFailedException">Nothing is deleted: the disk did not take it, or the file was in use.</exception>
+    public async Task<IReadOnlyList<string>> DeleteAsync(bool backupsToo, CancellationToken cancel = default)
     {
-        await ClearAsync(cancel);
-        try
-        {
-            await gate.AloneAsync(() => WipeAsync(cancel), cancel);
-        }
-        catch (SqliteException e)
-        {
-            throw new StoreFailedException(ShortWrite.Why(e), e);
-        }
-        catch (TimeoutException e)
-        {
-            throw new StoreFailedException(StoreFailure.Busy, e);
-        }
-
-        foreach (var backup in backupsToo ? backups.List() : [])
-        {
-            backups.Remove(backup.Name);
-        }
+        await backups.ChangeWholeAsync(context => ClearAsync(context, cancel), cancel);
+        return backupsToo ? [.. backups.List().Select(b => b.Name).Where(name => !backups.Remove(name))] : [];
     }
 
     /// <summary>Deletes every row of one's own but the marks.</summary>
     internal Task ClearAsync(CancellationToken cancel) => contexts.WriteAsync(
         async context =>
         {
-            await context.Promises.ExecuteDeleteAsync(cancel);
-            await context.Plans.ExecuteDeleteAsync(cancel);
-            await context.Ledger.ExecuteDeleteAsync(cancel);
-            await context.Leftovers.ExecuteDeleteAsync(cancel);
-            await context.Hats.ExecuteDeleteAsync(cancel);
-            await context.Calibrations.ExecuteDeleteAsync(cancel);
-            await context.Kits.ExecuteDeleteAsync(cancel);
-            await context.Testers.ExecuteDeleteAsync(cancel);
-            await context.Settings.ExecuteDeleteAsync(cancel);
-            await context.Phones.ExecuteDeleteAsync(cancel);
-            return await context.DoneOnce.ExecuteDeleteAsync(cancel);
+            await ClearAsync(context, cancel);
+            return true;
         },
         cancel);
+
+    private static async Task ClearAsync(StashContext context, CancellationToken cancel)
+    {
+        await context.Promises.ExecuteDeleteAsync(cancel);
+        await context.Plans.ExecuteDeleteAsync(cancel);
+        await context.Ledger.ExecuteDeleteAsync(cancel);
+        await context.Leftovers.ExecuteDeleteAsync(cancel);
+        await context.Hats.ExecuteDeleteAsync(cancel);
+        await context.Calibrations.ExecuteDeleteAsync(cancel);
+        await context.Kits.ExecuteDeleteAsync(cancel);
+        await context.Testers.ExecuteDeleteAsync(cancel);
+        await context.Settings.ExecuteDeleteAsync(cancel);
+        await context.Phones.ExecuteDeleteAsync(cancel);
+        await context.DoneOnce.ExecuteDeleteAsync(cancel);
+    }
 
     private static EverythingJson? Parse(ReadOnlyMemory<byte> file, FieldErrors errors)
     {
@@ -124,22 +115,4 @@ public sealed class Everything(IDbContextFactory<StashContext> contexts, StoreGa
     private static async Task<bool> IsEmptyAsync(StashContext context, CancellationToken cancel) =>
         !await context.Leftovers.AnyAsync(cancel) && !await context.Hats.AnyAsync(cancel) && !await context.Plans.AnyAsync(cancel)
         && !await context.Kits.AnyAsync(cancel) && !await context.Testers.AnyAsync(cancel) && !await context.Calibrations.AnyAsync(cancel) && !await context.Settings.AnyAsync(cancel);
-
-    // Deleted rows stay readable in free pages and in the log until the file is written anew and the log cut off.
-    private async Task<bool> WipeAsync(CancellationToken cancel)
-    {
-        await using (var context = await contexts.CreateDbContextAsync(cancel))
-        {
-            using var pooled = new SqliteConnection(context.Database.GetConnectionString());
-            SqliteConnection.ClearPool(pooled);
-        }
-
-        await using var connection = new SqliteConnection(StoreFile.Alone(place.File));
-        await connection.OpenAsync(cancel);
-        await StoreFile.RunAsync(connection, "PRAGMA busy_timeout=5000; PRAGMA synchronous=FULL; PRAGMA secure_delete=ON", cancel);
-        await StoreFile.RunAsync(connection, "VACUUM", cancel);
-        return await StoreFile.RunAsync(connection, "PRAGMA wal_checkpoint(TRUNCATE)", cancel) == "0"
-            ? true
-            : throw new StoreFailedException(StoreFailure.Busy, new IOException("Another program reads the log."));
-    }
 }

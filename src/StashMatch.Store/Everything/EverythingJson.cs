@@ -58,47 +58,14 @@ public sealed record KitJson(string? Id, DateTimeOffset? SavedAt, JsonElement? K
 /// <summary>What a tester of a hat sent back.</summary>
 public sealed record TesterJson(string? Id, string? Hat, DateTimeOffset? SavedAt, TesterDescription? Sheet);
 
-/// <summary>A label ratio: one mass, one length.</summary>
-public sealed record LabelJson(decimal? Grams, decimal? Ounces, decimal? Metres, decimal? Yards);
-
 /// <summary>A leftover with its whole ledger.</summary>
 public sealed record LeftoverJson
 {
     public string? Id { get; init; }
 
-    public string? Name { get; init; }
-
-    public string? Code { get; init; }
-
-    public LabelJson? Label { get; init; }
-
-    public RatioSource? RatioFrom { get; init; }
-
-    public int? WeightClass { get; init; }
-
-    public string? Fibre { get; init; }
-
-    public bool? Superwash { get; init; }
-
-    public YarnMake? Make { get; init; }
-
-    public string? Colour { get; init; }
-
-    public string? Care { get; init; }
-
-    public string? Lot { get; init; }
-
-    public string? Bag { get; init; }
-
-    public string? KeptIn { get; init; }
-
-    public string? KeptBackFor { get; init; }
-
-    public bool? NotForHats { get; init; }
-
-    public bool? Crumb { get; init; }
-
-    public string? Note { get; init; }
+    /// <summary>Its details, by the names of <see cref="LeftoverFields"/>.</summary>
+    [JsonExtensionData]
+    public IDictionary<string, JsonElement>? Details { get; init; }
 
     public bool? Demo { get; init; }
 

@@ -162,19 +162,14 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
     private LeftoverRow? Read(LeftoverJson json, string at)
     {
         Unique("leftover", at, "id", json.Id);
-        var wrong = new FieldErrors();
-        var details = LeftoverFields.Read(new Reading(LeftoverFields.OfColumns(f => Text(json, f)), wrong));
-        foreach (var (field, messages) in wrong.ByField)
-        {
-            errors.Add(at + field, messages[0]);
-        }
-
-        if (json.Code is null)
+        var said = SaidInJson.Read(JsonSerializer.SerializeToElement(json.Details ?? new Dictionary<string, JsonElement>(StringComparer.Ordinal)), LeftoverFields.Fields, errors, at);
+        var details = LeftoverFields.Read(new Reading(said, errors, at));
+        if (details is { Code: null })
         {
             errors.Add($"{at}code", "is missing");
         }
 
-        if (details is null || json.Id is null || json.Code is null)
+        if (details?.Code is null || json.Id is null)
         {
             return null;
         }
@@ -189,7 +184,7 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
             Id = Guid.NewGuid(),
             PublicId = json.Id,
             Name = "",
-            Code = json.Code,
+            Code = details.Code,
             Fibre = "",
             IsDemo = json.Demo ?? false,
             LoggedAt = Time($"{at}loggedAt", json.LoggedAt),
@@ -199,31 +194,6 @@ internal sealed class EverythingReader(FieldErrors errors, LedgerReader ledgers)
         _leftovers[json.Id] = row.Id;
         return ledgers.ReadInto(row, json.Ledger, $"{at}ledger") ? row : null;
     }
-
-    private static string? Text(LeftoverJson json, string field) => field switch
-    {
-        "name" => json.Name,
-        "code" => json.Code,
-        "labelGrams" => json.Label?.Grams is { } grams ? Said.Number(grams) : null,
-        "labelOunces" => json.Label?.Ounces is { } ounces ? Said.Number(ounces) : null,
-        "labelMetres" => json.Label?.Metres is { } metres ? Said.Number(metres) : null,
-        "labelYards" => json.Label?.Yards is { } yards ? Said.Number(yards) : null,
-        "ratioFrom" => json.RatioFrom?.ToString(),
-        "weightClass" => json.WeightClass is { } c ? $"{c}" : null,
-        "fibre" => json.Fibre,
-        "superwash" => json.Superwash == true ? "yes" : "no",
-        "make" => json.Make?.ToString(),
-        "colour" => json.Colour,
-        "care" => json.Care,
-        "lot" => json.Lot,
-        "bag" => json.Bag,
-        "keptIn" => json.KeptIn,
-        "keptBackFor" => json.KeptBackFor,
-        "notForHats" => json.NotForHats == true ? "yes" : "no",
-        "crumb" => json.Crumb == true ? "yes" : "no",
-        "note" => json.Note,
-        _ => null,
-    };
 
     private PlanRow? Read(PlanJson json, string at)
     {

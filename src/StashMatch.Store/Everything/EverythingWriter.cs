@@ -32,29 +32,7 @@ internal static class EverythingWriter
     private static LeftoverJson Write(LeftoverRow row, List<EntryRow> lines) => new()
     {
         Id = row.PublicId,
-        Name = row.Name,
-        Code = row.Code,
-        Label = row.Ratio is { } r
-            ? new LabelJson(
-                r.MassUnit == MassUnit.Grams ? Short(r.Mass) : null,
-                r.MassUnit == MassUnit.Ounces ? Short(r.Mass) : null,
-                r.LengthUnit == LengthUnit.Metres ? Short(r.Length) : null,
-                r.LengthUnit == LengthUnit.Yards ? Short(r.Length) : null)
-            : null,
-        RatioFrom = row.LabelMass is null ? null : row.RatioFrom,
-        WeightClass = (int?)row.WeightClass,
-        Fibre = row.Fibre,
-        Superwash = row.Superwash,
-        Make = row.Make,
-        Colour = row.Colour,
-        Care = row.Care,
-        Lot = row.Lot,
-        Bag = row.Bag,
-        KeptIn = row.KeptIn,
-        KeptBackFor = row.KeptBackFor,
-        NotForHats = row.NotForHats,
-        Crumb = row.Crumb,
-        Note = row.Note,
+        Details = SaidInJson.Write(LeftoverFields.Say(row.ToDetails()), LeftoverFields.Fields).ToDictionary(d => d.Key, d => JsonSerializer.SerializeToElement(d.Value), StringComparer.Ordinal),
         Demo = row.IsDemo,
         LoggedAt = row.LoggedAt,
         Picture = row.Picture?.Png,

@@ -16,6 +16,7 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
 
     /// <summary>Logs a leftover and returns its id. The same <paramref name="once"/> key, 1 to 200 characters, logs once.</summary>
     /// <exception cref="ArgumentException">A text <see cref="NewLeftover.Check"/> finds fault with, an id already taken, or a key too short or too long.</exception>
+    /// <exception cref="KeyUsedException">The key came with another leftover before.</exception>
     public Task<string> WeighAsync(NewLeftover leftover, string? once = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(leftover);
@@ -33,7 +34,7 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
             {
                 if (once is not null && await context.DoneOnce.FirstOrDefaultAsync(d => d.Key == once, cancel) is { } done)
                 {
-                    return done.Result;
+                    return done.Asked is null || done.Asked == leftover.Mark() ? done.Result : throw new KeyUsedException();
                 }
 
                 var now = clock.GetUtcNow();
@@ -41,7 +42,7 @@ public sealed class LeftoverStore(IDbContextFactory<StashContext> contexts, Time
                 context.Leftovers.Add(row);
                 if (once is not null)
                 {
-                    context.DoneOnce.Add(new DoneOnceRow { Key = once, Result = row.PublicId, At = now });
+                    context.DoneOnce.Add(new DoneOnceRow { Key = once, Result = row.PublicId, Asked = leftover.Mark(), At = now });
                 }
 
                 return row.PublicId;

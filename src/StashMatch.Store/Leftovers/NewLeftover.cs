@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store.Data;
 
@@ -36,6 +38,18 @@ public sealed record NewLeftover : LeftoverDetails
         }
 
         errors.CheckText($"{at}id", Id, 80);
+        if (Id is "." or ".." || Id?.AsSpan().ContainsAny('/', '\\') == true)
+        {
+            errors.Add($"{at}id", "must be without / and \\, and not a dot alone, so that it can stand in an address");
+        }
+    }
+
+    /// <summary>A mark of all of it: the same for the same, another for another.</summary>
+    internal string Mark()
+    {
+        var weighed = FormattableString.Invariant($"{Weighing.Gross.Milligrams} {Weighing.Tare.Milligrams} {Weighing.ScaleStep.Milligrams}");
+        var details = SaidInJson.Write(LeftoverFields.Say(this), LeftoverFields.Fields).ToJsonString();
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\0', details, Id, weighed, KnittedUp))));
     }
 
     internal LeftoverRow ToRow(Tags tags, DateTimeOffset at)

@@ -7,7 +7,7 @@ namespace StashMatch.Store;
 public sealed record PlannedPart(string Leftover, string Part, long Millimetres);
 
 /// <summary>A plan to be saved.</summary>
-/// <param name="Name">1 to 80 characters, unlike any other plan's.</param>
+/// <param name="Name">1 to 80 characters.</param>
 /// <param name="Hat">The hat's id.</param>
 /// <param name="Size">The size.</param>
 /// <param name="Stripes">How many stripes, 0 or more.</param>

@@ -7,7 +7,7 @@ namespace StashMatch.Store;
 /// <summary>Remembers plans by name and promises them their yarn. A leftover promised to one plan is not promised to another.</summary>
 public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProvider clock)
 {
-    /// <summary>Saves a new plan and promises its yarn, or says what stands in the way.</summary>
+    /// <summary>Saves a new plan and promises its yarn, or says what stands in the way. A name another plan has is numbered: "Winter hat (2)".</summary>
     public Task<PlanOutcome> SaveAsync(NewPlan plan, CancellationToken cancel = default) =>
         PutAsync(plan, null, null, cancel);
 
@@ -19,7 +19,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
     public Task<PlanOutcome> ReplaceAsync(string id, Guid version, NewPlan plan, CancellationToken cancel = default) =>
         PutAsync(plan, id, version, cancel);
 
-    /// <summary>Gives a plan another name.</summary>
+    /// <summary>Gives a plan another name, numbered where another plan has it.</summary>
     public Task<PlanOutcome> RenameAsync(string id, string name, CancellationToken cancel = default) => ChangeAsync(
         id,
         async (context, row) =>
@@ -30,13 +30,9 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
             {
                 errors.Add("name", "is missing");
             }
-            else if (await context.Plans.AnyAsync(p => p.Name == name.Trim() && p.Id != row.Id, cancel))
-            {
-                errors.Add("name", "is taken: type another one");
-            }
             else
             {
-                row.Name = name.Trim();
+                row.Name = await FreeNameAsync(context, name.Trim(), row.Id, cancel);
             }
 
             return new PlanOutcome { Errors = errors };
@@ -52,15 +48,7 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
                 return new PlanOutcome { NotThere = true };
             }
 
-            var names = (await context.Plans.Select(p => p.Name).ToListAsync(cancel)).ToHashSet(StringComparer.Ordinal);
-            var number = 2;
-            string name;
-            while (names.Contains(name = Numbered(row.Name, number)))
-            {
-                number++;
-            }
-
-            var copy = NewRow(name);
+            var copy = NewRow(await FreeNameAsync(context, row.Name, null, cancel));
             (copy.Hat, copy.Size, copy.Stripes, copy.Arrangement, copy.Question) = (row.Hat, row.Size, row.Stripes, row.Arrangement, row.Question);
             foreach (var p in row.Promises)
             {
@@ -142,6 +130,13 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
     private static async Task<PlanRow?> FetchAsync(StashContext context, string id, CancellationToken cancel) =>
         await context.Plans.AsTracking().Include(p => p.Promises.OrderBy(r => r.Id)).FirstOrDefaultAsync(p => p.PublicId == id, cancel);
 
+    // The name wished for, or the first free one numbered from 2.
+    private static async Task<string> FreeNameAsync(StashContext context, string wanted, Guid? of, CancellationToken cancel)
+    {
+        var taken = (await context.Plans.Where(p => p.Id != of).Select(p => p.Name).ToListAsync(cancel)).ToHashSet(StringComparer.Ordinal);
+        return taken.Contains(wanted) ? Enumerable.Range(2, taken.Count + 1).Select(n => Numbered(wanted, n)).First(n => !taken.Contains(n)) : wanted;
+    }
+
     private static string Numbered(string name, int number)
     {
         var end = $" ({number})";
@@ -170,13 +165,8 @@ public sealed class PlanStore(IDbContextFactory<StashContext> contexts, TimeProv
                         return new PlanOutcome { NotThere = row is null, ChangedMeanwhile = row is not null };
                     }
 
-                    if (await context.Plans.AnyAsync(p => p.Name == plan.Name.Trim() && p.Id != row.Id, cancel))
-                    {
-                        errors.Add("name", "is taken: type another one");
-                        return new PlanOutcome { Errors = errors };
-                    }
-
-                    (row.Name, row.Hat, row.Size, row.Stripes, row.Arrangement) = (plan.Name.Trim(), plan.Hat, plan.Size, plan.Stripes, plan.Arrangement);
+                    row.Name = await FreeNameAsync(context, plan.Name.Trim(), row.Id, cancel);
+                    (row.Hat, row.Size, row.Stripes, row.Arrangement) = (plan.Hat, plan.Size, plan.Stripes, plan.Arrangement);
                     (row.Question, row.Reserves, row.SavedAt) = (plan.Question, plan.Reserves, clock.GetUtcNow());
                     row.Promises.Clear();
                     var strangers = await Promises.AddAsync(context, row, plan.Parts, cancel);

@@ -10,7 +10,7 @@ internal static class TableColumns
     public static IReadOnlyList<string> Written { get; } =
         ["id", "name", "code", "grams", "tareGrams", "scaleStepGrams", .. LeftoverFields.Columns.Except(["name", "code", "note"], StringComparer.Ordinal), "knittedUp", "note"];
 
-    private static readonly HashSet<string> Words = new(StringComparer.Ordinal) { "id", "name", "lot", "bag", "keptIn", "keptBackFor", "note" };
+    private static readonly HashSet<string> Words = LeftoverFields.Kept.Where(f => f.IsOwnWords).SelectMany(f => f.Columns).Append("id").ToHashSet(StringComparer.Ordinal);
 
     private static readonly Dictionary<string, string> ByPlainName = Written.Append(Label).ToDictionary(Plain, c => c, StringComparer.Ordinal)
         .Concat([new("color", "colour"), new("fiber", "fibre"), new("labelmeters", "labelMetres")]).ToDictionary(StringComparer.Ordinal);

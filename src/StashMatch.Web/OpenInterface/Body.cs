@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 using StashMatch.Store;
 
 namespace StashMatch.Web.OpenInterface;
@@ -17,6 +18,7 @@ public static class Body
         DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
         PropertyNameCaseInsensitive = false,
         MaxDepth = 16,
+        TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
     };
 
     /// <summary>The same, with every named field there even where it is null.</summary>
@@ -33,12 +35,8 @@ public static class Body
 
         try
         {
-            if (JsonSerializer.Deserialize<T>(bytes, Json) is { } value)
-            {
-                return (value, null);
-            }
-
-            return (null, Refuse("body", "must be a JSON object"));
+            using var whole = JsonDocument.Parse(bytes, new JsonDocumentOptions { MaxDepth = Json.MaxDepth });
+            return whole.RootElement.ValueKind == JsonValueKind.Object ? Read<T>(whole.RootElement) : (null, Refuse("body", "must be a JSON object"));
         }
         catch (JsonException e)
         {
@@ -122,9 +120,16 @@ public static class Body
     public static (T? Value, IResult? Refused) Read<T>(JsonElement part)
         where T : class
     {
+        var errors = new FieldErrors();
+        BodyCheck.Look(part, typeof(T), "", errors);
+        if (errors.Any)
+        {
+            return (null, errors.Problem());
+        }
+
         try
         {
-            return part.ValueKind == JsonValueKind.Object ? (part.Deserialize<T>(Json), null) : (null, Refuse("body", "must be a JSON object"));
+            return (part.Deserialize<T>(Json), null);
         }
         catch (JsonException e)
         {

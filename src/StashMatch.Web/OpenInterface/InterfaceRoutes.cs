@@ -25,7 +25,8 @@ public static class InterfaceRoutes
         app.MapScalarApiReference("/open-interface", o => o.WithTitle("The open interface · StashMatch").WithFavicon("/icons/hat.svg").WithNonce().DisableDefaultFonts().DisableTelemetry().DisableAgent().HideDeveloperTools());
         app.MapGet("/health/live", () => Results.Text("alive")).ExcludeFromDescription();
         app.MapGet("/health/ready", ReadyAsync).ExcludeFromDescription();
-        var api = app.MapGroup("/api/v1").DisableAntiforgery().WithTags("Open interface").ProducesValidationProblem().ProducesProblem(413).AddEndpointFilter<SafeKeeping>();
+        var api = app.MapGroup("/api/v1").DisableAntiforgery().WithTags("Open interface")
+            .ProducesValidationProblem().ProducesProblem(413).ProducesProblem(415).AddEndpointFilter<SafeKeeping>();
         api.MapPost("/can-i-make", CanIMake.AnswerAsync)
             .WithSummary("Can I make this size from these leftovers? Stores nothing.")
             .Takes("CanIMakeBody", MatchQuestion.Fields).Produces<CanIMakeAnswer>();
@@ -46,8 +47,8 @@ public static class InterfaceRoutes
             .Takes("DepthsBody", DepthsQuestion.Fields).Produces<DepthsAnswer>();
         api.MapGet("/leftovers", LeftoverRoutes.ListAsync).WithSummary("The logged leftovers.").Shows("LoggedBody", LoggedBody.Fields, several: true);
         api.MapPost("/leftovers", LeftoverRoutes.LogAsync)
-            .WithSummary("Logs a leftover; the same Idempotency-Key logs once.")
-            .Takes("LeftoverBody", LeftoverText.Fields).Shows("LoggedBody", LoggedBody.Fields, 201);
+            .WithSummary("Logs a leftover; the same Idempotency-Key logs once, and is refused with another body.")
+            .Takes("LeftoverBody", LeftoverText.Fields).Shows("LoggedBody", LoggedBody.Fields, 201).ProducesValidationProblem(422);
         api.MapPost("/leftovers/{id}/weighings", LeftoverRoutes.WeighAsync)
             .WithSummary("Weighs a leftover again.").Takes("WeighingBody", LeftoverText.Weighed).Shows("LoggedBody", LoggedBody.Fields);
         api.MapPost("/leftovers/{id}/knit-up", LeftoverRoutes.KnitUpAsync).WithSummary("Says a leftover is finished.").Produces(204);
@@ -60,8 +61,6 @@ public static class InterfaceRoutes
         api.MapPost("/hats", HatRoutes.SaveAsync)
             .WithSummary("Saves a hat.").Takes("HatBody", HatFields.All).Produces<SavedHatBody>(201);
         api.MapKeeping();
-        // What is not there is not a page.
-        api.MapFallback(() => Results.Problem(statusCode: 404, title: "There is nothing at this address."));
     }
 
     private static async Task<IResult> ReadyAsync(LeftoverStore store, CancellationToken cancel)

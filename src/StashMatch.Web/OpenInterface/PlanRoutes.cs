@@ -106,7 +106,14 @@ public sealed record PlanShown
     {
         try
         {
-            return text is null ? null : JsonSerializer.Deserialize<JsonElement>(text);
+            if (text is null)
+            {
+                return null;
+            }
+
+            // A text that cannot be written down goes out as it was kept.
+            var json = JsonSerializer.Deserialize<JsonElement>(text);
+            return BodyCheck.IsText(json) ? json : JsonSerializer.SerializeToElement(text);
         }
         catch (JsonException)
         {

@@ -12,6 +12,9 @@ public static class Problems
     /// <summary>What was asked is well said, but does not go with what is there now.</summary>
     public static IResult Conflict(this FieldErrors errors, string title) => Problem(errors, title, StatusCodes.Status409Conflict);
 
+    /// <summary>What was asked is well said, and still not to be done.</summary>
+    public static IResult Unprocessable(this FieldErrors errors, string title) => Problem(errors, title, StatusCodes.Status422UnprocessableEntity);
+
     private static IResult Problem(FieldErrors errors, string title, int status) => Results.ValidationProblem(
         errors.ByField.OrderBy(e => e.Key, StringComparer.Ordinal).Take(MostFields).ToDictionary(e => e.Key, e => e.Value, StringComparer.Ordinal),
         title: title,

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.Metadata;
 using StashMatch.Store.Data;
 
 namespace StashMatch.Web.OpenInterface;
@@ -11,6 +12,14 @@ internal sealed class SafeKeeping : IEndpointFilter
         if (!HttpMethods.IsGet(request.Method) && request.Headers["Sec-Fetch-Site"] is ["cross-site" or "same-site"])
         {
             return Results.Problem(statusCode: StatusCodes.Status403Forbidden, title: "A page of another site may not change anything here.");
+        }
+
+        if (string.IsNullOrWhiteSpace(request.ContentType) && context.HttpContext.GetEndpoint()?.Metadata.GetMetadata<IAcceptsMetadata>() is { } accepts)
+        {
+            return Results.Problem(
+                statusCode: StatusCodes.Status415UnsupportedMediaType,
+                title: "The request does not say what its body is.",
+                detail: $"Send the header Content-Type: {accepts.ContentTypes[0]}.");
         }
 
         try

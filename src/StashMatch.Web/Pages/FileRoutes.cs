@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages;
 
@@ -53,17 +54,16 @@ public static class FileRoutes
     }
 
     // The hat alone, as wool. An address that names what is seen may be kept for good; where that picture is gone the question is asked again.
-    private static async Task<IResult> HatPictureAsync(HttpContext context, CanIMakeIt.HatQuestion question, CanIMakeIt.HatPictures pictures,
-        CancellationToken cancel)
+    private static async Task<IResult> HatPictureAsync(HttpContext context, CanIMakeIt.HatQuestion question, HatPictures pictures, CancellationToken cancel)
     {
         const int least = 40;
         const int most = 1200;
         var query = context.Request.Query;
         string? seen = query["seen"];
-        if (pictures.Find(seen) is { } kept)
+        if (await pictures.FindAsync(seen) is { } kept)
         {
             context.Response.Headers.CacheControl = "private, max-age=31536000, immutable";
-            return Results.File(await kept, "image/png");
+            return Results.File(kept, "image/png");
         }
 
         var form = CanIMakeIt.CanIMakeForm.Of(query);
@@ -75,13 +75,10 @@ public static class FileRoutes
                 ? Results.Text($"{cannot.Reason}\n", "text/plain; charset=utf-8", statusCode: StatusCodes.Status400BadRequest) : Wrong(errors);
         }
 
-        var turn = int.TryParse(query["turn"], System.Globalization.NumberStyles.AllowLeadingSign, System.Globalization.CultureInfo.InvariantCulture,
-            out var t) ? t % 6 : 0;
-        var width = int.TryParse(query["width"], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var w)
-            ? Math.Clamp(w, least, most) : 456;
-        var look = CanIMakeIt.HatPictures.ViewOf(query["view"] == "above" ? "above" : "head", turn, width);
-        context.Response.Headers.CacheControl = CanIMakeIt.HatPictures.KeyOf(view.Wool, look) == seen ? "private, max-age=31536000, immutable"
-            : "private, no-cache";
+        var turn = int.TryParse(query["turn"], System.Globalization.NumberStyles.AllowLeadingSign, System.Globalization.CultureInfo.InvariantCulture, out var t) ? t % 6 : 0;
+        var width = int.TryParse(query["width"], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var w) ? Math.Clamp(w, least, most) : 456;
+        var look = HatPictures.ViewOf(query["view"] == "above" ? "above" : "head", turn, width);
+        context.Response.Headers.CacheControl = HatPictures.KeyOf(view.Wool, look) == seen ? "private, max-age=31536000, immutable" : "private, no-cache";
         return Results.File(await pictures.PngAsync(view.Wool, look), "image/png");
     }
 

@@ -136,9 +136,15 @@ public static class PhoneGate
 
     private static Task Turn(HttpContext context, int status)
     {
+        var title = status == StatusCodes.Status403Forbidden ? PhoneWords.NotForThisBrowser : PhoneWords.WrongAddress;
+        if (OpenInterface.Faults.IsInterface(context))
+        {
+            return Results.Problem(statusCode: status, title: title).ExecuteAsync(context);
+        }
+
         context.Response.StatusCode = status;
         context.Response.ContentType = "text/plain; charset=utf-8";
-        return context.Response.WriteAsync(status == StatusCodes.Status403Forbidden ? PhoneWords.NotForThisBrowser : PhoneWords.WrongAddress);
+        return context.Response.WriteAsync(title);
     }
 
     // The ring of keys lies in the data folder, so that a cookie outlives a restart, in a container too.

@@ -83,6 +83,20 @@ public sealed class WholeBagTests
     }
 
     [Fact]
+    public void Why_a_bag_makes_no_more_is_counted_one_ball_alone_is_long_enough_for_a_brim()
+    {
+        var hat = Small([10, 6, 6], brim: true);
+        Leftover[] bag =
+        [
+            Coloured(Samples.OfMetres("long", 15m), "#E2D3B2"), Coloured(Samples.OfMetres("red", 9m), "#B4362C"), Coloured(Samples.OfMetres("blue", 9m), "#26374F"),
+            Coloured(Samples.OfMetres("green", 9m), "#5B7A3A"), Coloured(Samples.OfMetres("plum", 9m), "#523063"),
+        ];
+        var answer = WholeBag.Of(hat, ["X"], bag, 0, Stop);
+        Assert.Equal((1, 1), (answer.AtLeast, answer.AtMost));
+        Assert.Equal(new BagLimit(PartKind.Brim, Metres.Needed(10), 1, true), answer.Limit);
+    }
+
+    [Fact]
     public void From_nothing_comes_nothing_and_of_another_thickness_neither()
     {
         Assert.Equal((0, 0), Both(WholeBag.Of(Samples.SideToSide, ["A"], [], 10, Stop)));

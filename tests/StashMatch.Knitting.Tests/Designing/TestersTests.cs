@@ -67,6 +67,37 @@ public sealed class TestersTests
         Assert.All(Testers.Judge(Samples.Practice, five[1..]).Readings, r => Assert.Equal(SetAside.No, r.Why));
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(5)]
+    public void Grams_out_of_all_proportion_are_set_aside_however_many_testers_there_are(int others)
+    {
+        // 14.8 yd are reckoned, 5.92 g at 2.5 yd to a gram: 3.5 g are × 0.591, 3.6 × 0.608, 9.4 × 1.588, 9.5 × 1.605; 6.1 g are 0.215 oz, × 0.036.
+        TesterResult[] sound = [.. Enumerable.Range(0, others).Select(i => Sheet($"T{i}", 5.9m + (i * 0.05m)))];
+        const SetAside Out = SetAside.Proportion;
+        foreach (var (grams, why) in new[] { (0.215m, Out), (3.5m, Out), (3.6m, SetAside.No), (9.4m, SetAside.No), (9.5m, Out) })
+        {
+            var judged = Testers.Judge(Samples.Practice, [.. sound, Sheet("odd", grams)]);
+            var odd = Assert.Single(judged.Readings, r => r.Result.Tester == "odd");
+            Assert.Equal(why == SetAside.No && others == 5 ? SetAside.FarFromOthers : why, odd.Why);
+            if (why == SetAside.Proportion)
+            {
+                Assert.NotEqual("odd", Assert.Single(judged.Weighed.Largest).Who);
+                Assert.Equal(others, Assert.Single(judged.Factors).Testers);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_same_tester_and_size_twice_counts_once_and_the_later_sheet_does()
+    {
+        var judged = Testers.Judge(Samples.Practice, [Sheet("Ada", 7.0m), Sheet("Bea", 5.8m), Sheet(" ada", 6.1m), Sheet("Ada", 6.3m) with { Size = "D" }]);
+        Assert.Equal([SetAside.Again, SetAside.No, SetAside.No, SetAside.No], judged.Readings.Select(r => r.Why));
+        Assert.Equal(6.1m * 2.5m, judged.Weighed.Largest.Single(l => l.Size == "C").Used.Yards, 2);
+    }
+
     [Fact]
     public void Scores_agree_with_a_worked_example()
     {

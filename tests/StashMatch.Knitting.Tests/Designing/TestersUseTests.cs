@@ -31,6 +31,18 @@ public sealed class TestersUseTests
     public void Testers_who_differ_leave_the_next_knitter_less_sure_than_testers_who_agree() =>
         Assert.True(Of(["A", "B", "C"], [0.9, 1.1, 1.3]).Usage.Spread > 1.5 * Of(["A", "B", "C"], [1.1, 1.1, 1.1]).Usage.Spread);
 
+    [Theory]
+    [InlineData(true, 1.0, 1.1, 1.2)]
+    [InlineData(true, 1.1)]
+    [InlineData(false, 0.68, 0.68, 0.68, 0.68, 0.68)]
+    [InlineData(false, 1.6, 1.6, 1.6, 1.6, 1.6)]
+    [InlineData(false, 0.7, 1.1, 1.7)]
+    public void A_factor_far_from_what_hats_take_or_less_sure_than_a_fifth_is_not_offered(bool offered, params double[] factors)
+    {
+        var use = Of([.. factors.Select((_, i) => $"T{i}")], factors);
+        Assert.Equal(offered, use.MayBeOffered);
+    }
+
     [Fact]
     public void One_tester_counts_once_however_many_sheets_come_back()
     {

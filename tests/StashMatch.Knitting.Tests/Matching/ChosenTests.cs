@@ -38,7 +38,8 @@ public sealed class ChosenTests
             }
         }
 
-        ProofFigures.Tell("limits named: more of the leftover or less of the part lifts the figure", $"{wrong.Count} of {named} do not ({string.Join(", ", kinds.Select(k => $"{k.Key} {k.Value}"))})", "0");
+        ProofFigures.Tell("limits named: more of the leftover or less of the part lifts the figure",
+            $"{wrong.Count} of {named} do not ({string.Join(", ", kinds.Select(k => $"{k.Key} {k.Value}"))})", "0");
         Assert.True(wrong.Count == 0, $"{wrong.Count} of {named}\n{string.Join('\n', wrong.Take(3))}");
         Assert.True(named >= Drawn, $"only {named} limits named");
     }
@@ -54,14 +55,16 @@ public sealed class ChosenTests
         if (chosen.LimitingPart is { } part && question.Hat is PrintedHat hat && hat.Sizes[0].Lines.Any(l => (l.Part ?? l.Yarn) == part && l.Length > 1.2m))
         {
             var size = hat.Sizes[0];
-            yield return ($"a metre less of {part}", question with { Hat = hat with { Sizes = [size with { Lines = [.. size.Lines.Select(l => (l.Part ?? l.Yarn) == part ? l with { Length = l.Length - 1 } : l)] }] } });
+            yield return ($"a metre less of {part}", question with { Hat = hat with { Sizes = [size with { Lines = [.. size.Lines.Select(l =>
+                (l.Part ?? l.Yarn) == part ? l with { Length = l.Length - 1 } : l)] }] } });
         }
     }
 
     private static Leftover Longer(Leftover leftover, decimal metres) => leftover with
     {
         Class = leftover.ClassOrGuess,
-        Ratio = new LabelRatio(leftover.Ratio.Mass, leftover.Ratio.MassUnit, leftover.Ratio.Length * (leftover.Held.Value + metres) / leftover.Held.Value, leftover.Ratio.LengthUnit, leftover.Ratio.Source),
+        Ratio = new LabelRatio(leftover.Ratio.Mass, leftover.Ratio.MassUnit,
+            leftover.Ratio.Length * (leftover.Held.Value + metres) / leftover.Held.Value, leftover.Ratio.LengthUnit, leftover.Ratio.Source),
     };
 
     // A better word, a higher rung, fewer metres short, a narrower choice for the brim are lifts. Of a plan that stays as it was, the leftover named lasts
@@ -82,7 +85,8 @@ public sealed class ChosenTests
         var (was, now) = (before.Leftovers.First(l => l.Leftover.Id == ball), after.Leftovers.First(l => l.Leftover.Id == ball));
         return chosen.Tier == Tier.Brim
             ? BrimOf(after) <= chosen.Count
-            : (now.OwnSureness > was.OwnSureness || (was.OwnSureness > AllButSure && now.OwnSureness >= was.OwnSureness)) && (chosen.Length is null || now.ShortOfReserve < was.ShortOfReserve);
+            : (now.OwnSureness > was.OwnSureness || (was.OwnSureness > AllButSure && now.OwnSureness >= was.OwnSureness))
+                && (chosen.Length is null || now.ShortOfReserve < was.ShortOfReserve);
     }
 
     private static int BrimOf(Answer answer) => answer.Chosen.FirstOrDefault(c => c.Tier == Tier.Brim)?.Count ?? 0;

@@ -23,7 +23,8 @@ public sealed class GrowingBagTests
             Standing? before = null;
             for (var step = 0; step <= Steps; step++)
             {
-                question = step == 0 ? question : question with { Leftovers = [.. question.Leftovers, Balls.Drawn($"g{step}", 2 + (60 * random.NextDouble()), random)] };
+                question = step == 0 ? question : question with { Leftovers = [.. question.Leftovers,
+                    Balls.Drawn($"g{step}", 2 + (60 * random.NextDouble()), random)] };
                 var now = Standing.Of(question);
                 Interlocked.Increment(ref steps);
                 Interlocked.Add(ref unprovenWords, now.WordProven ? 0 : 1);
@@ -37,7 +38,8 @@ public sealed class GrowingBagTests
                 before = now;
             }
         });
-        ProofFigures.Tell($"{Bags} bags grown by {Steps} leftovers: steps back in word, reach or metres short", $"{back.Count}; {unprovenWords} of {steps} words and {unprovenShort} of {shorts} metres short not proven", "0 back");
+        ProofFigures.Tell($"{Bags} bags grown by {Steps} leftovers: steps back in word, reach or metres short",
+            $"{back.Count}; {unprovenWords} of {steps} words and {unprovenShort} of {shorts} metres short not proven", "0 back");
         Assert.True(back.IsEmpty, string.Join('\n', back.Take(2)));
     }
 
@@ -52,6 +54,7 @@ public sealed class GrowingBagTests
         var stripes = random.Next(2, 9);
         return question.Hat is not HatDesign || !question.Hat.TryNeeds(question.Size, stripes, out _, out _)
             ? question
-            : question with { Stripes = stripes, Arrangement = question.Arrangement == Arrangement.InTurn && stripes < 3 ? Arrangement.OwnColours : question.Arrangement, InTurn = Math.Clamp(question.InTurn, 2, Math.Max(2, stripes - 1)) };
+            : question with { Stripes = stripes, Arrangement = question.Arrangement == Arrangement.InTurn && stripes < 3 ? Arrangement.OwnColours
+                : question.Arrangement, InTurn = Math.Clamp(question.InTurn, 2, Math.Max(2, stripes - 1)) };
     }
 }

@@ -19,7 +19,8 @@ public sealed class LawTests
     [Fact]
     public void The_order_of_the_leftovers_changes_nothing() => Hold(
         (q, random) => q with { Leftovers = [.. q.Leftovers.OrderBy(_ => random.Next())] },
-        (one, other) => !one.Answer.Parts.SequenceEqual(other.Answer.Parts) ? "other parts" : Same(one, other) ?? (one.Answer.Sureness == other.Answer.Sureness && one.Answer.TooFew == other.Answer.TooFew ? null : "another rung"));
+        (one, other) => !one.Answer.Parts.SequenceEqual(other.Answer.Parts) ? "other parts"
+            : Same(one, other) ?? (one.Answer.Sureness == other.Answer.Sureness && one.Answer.TooFew == other.Answer.TooFew ? null : "another rung"));
 
     [Fact]
     public void The_order_of_a_printed_tables_lines_changes_nothing_that_is_said_of_the_question() => Hold(
@@ -31,27 +32,32 @@ public sealed class LawTests
 
     [Fact]
     public void More_grams_on_the_same_scale_and_label_never_hurt() => Hold(
-        (q, random) => Change(q, random, l => l with { Weighing = new Weighing(l.Weighing.Gross + Grams.From(l.Weighing.ScaleStep.Value * random.Next(1, 40)), l.Weighing.Tare, l.Weighing.ScaleStep) }), NoWorse);
+        (q, random) => Change(q, random, l => l with { Weighing = new Weighing(l.Weighing.Gross + Grams.From(l.Weighing.ScaleStep.Value * random.Next(1,
+            40)), l.Weighing.Tare, l.Weighing.ScaleStep) }), NoWorse);
 
     [Fact]
     public void A_part_that_takes_less_never_hurts() => Hold(
         (q, random) => q.Hat is PrintedHat
-            ? random.Next(100) is var at ? WithLines(q, lines => [.. lines.Select((l, i) => i == at % lines.Count ? l with { Length = l.Length * 0.8m } : l)]) : null
-            : q with { Hat = (HatDesign)q.Hat with { Usage = ((HatDesign)q.Hat).Usage with { Factor = ((HatDesign)q.Hat).Usage.Factor * (0.8 + (0.2 * random.NextDouble())) } } },
+            ? random.Next(100) is var at ? WithLines(q, lines => [.. lines.Select((l, i) => i == at % lines.Count ? l with { Length = l.Length * 0.8m }
+                : l)]) : null
+            : q with { Hat = (HatDesign)q.Hat with { Usage = ((HatDesign)q.Hat).Usage with { Factor = ((HatDesign)q.Hat).Usage.Factor * (
+                0.8 + (0.2 * random.NextDouble())) } } },
         NoWorse);
 
     [Fact]
     public void Less_reserve_never_hurts() => Hold((q, random) => q with { AllowancePercent = q.AllowancePercent * random.Next(10) / 10 }, NoWorse);
 
     [Fact]
-    public void A_lower_target_never_hurts() => Hold((q, random) => q with { Target = Math.Min(q.Target, (double)Rungs.All[random.Next(2, Rungs.All.Count)]) }, NoWorse);
+    public void A_lower_target_never_hurts() => Hold((q, random) => q with { Target = Math.Min(q.Target,
+        (double)Rungs.All[random.Next(2, Rungs.All.Count)]) }, NoWorse);
 
     [Fact]
     public void A_looser_colour_rule_never_hurts() => Hold((q, _) => q with { Blend = true }, NoWorse);
 
     [Fact]
     public void What_is_known_better_never_hurts() => Hold(
-        (q, _) => q with { Hat = q.Hat is HatDesign d ? d with { Usage = d.Usage with { Spread = d.Usage.Spread / 2 } } : ((PrintedHat)q.Hat) with { Weighed = ((PrintedHat)q.Hat).AsPrinted with { Spread = 0.03 } } }, NoWorse);
+        (q, _) => q with { Hat = q.Hat is HatDesign d ? d with { Usage = d.Usage with { Spread = d.Usage.Spread / 2 } }
+            : ((PrintedHat)q.Hat) with { Weighed = ((PrintedHat)q.Hat).AsPrinted with { Spread = 0.03 } } }, NoWorse);
 
     [Fact]
     public void A_leftover_of_known_colour_wound_into_two_never_helps_where_anything_may_go_anywhere() => Hold(
@@ -60,12 +66,14 @@ public sealed class LawTests
             var whole = q.Leftovers[random.Next(q.Leftovers.Count)];
             var (step, net) = (whole.Weighing.ScaleStep.Value, whole.Weighing.Net.Value);
             var first = Math.Floor(net / step * (decimal)random.NextDouble()) * step;
-            if (whole.Colour is null || first <= 0 || first >= net || q.Arrangement != Arrangement.AsItFalls || q.Locks.Concat(q.Never).Any(p => p.Leftover == whole.Id))
+            if (whole.Colour is null || first <= 0 || first >= net || q.Arrangement != Arrangement.AsItFalls || q.Locks.Concat(q.Never).Any(p =>
+                p.Leftover == whole.Id))
             {
                 return null;
             }
 
-            Leftover Of(string id, decimal grams) => whole with { Id = id, Weighing = new Weighing(Grams.From(grams) + whole.Weighing.Tare, whole.Weighing.Tare, whole.Weighing.ScaleStep) };
+            Leftover Of(string id, decimal grams) => whole with { Id = id, Weighing = new Weighing(Grams.From(grams) + whole.Weighing.Tare,
+                whole.Weighing.Tare, whole.Weighing.ScaleStep) };
             return q with { Leftovers = [.. q.Leftovers.Where(l => l.Id != whole.Id), Of("z1", first), Of("z2", net - first)] };
         },
         (whole, split) => whole.WorseThan(split));
@@ -74,9 +82,11 @@ public sealed class LawTests
     public void Everything_three_times_as_long_stands_alike() => Hold(
         // What is finished and what is still useful is fixed in metres, so how tidy it is cannot be asked from outside.
         (q, _) => q.Hat is not PrintedHat ? null : WithLines(
-            q with { Leftovers = [.. q.Leftovers.Select(l => l with { Ratio = new LabelRatio(l.Ratio.Mass, l.Ratio.MassUnit, l.Ratio.Length * 3, l.Ratio.LengthUnit, l.Ratio.Source), Class = l.ClassOrGuess })] },
+            q with { Leftovers = [.. q.Leftovers.Select(l => l with { Ratio = new LabelRatio(l.Ratio.Mass, l.Ratio.MassUnit, l.Ratio.Length * 3,
+                l.Ratio.LengthUnit, l.Ratio.Source), Class = l.ClassOrGuess })] },
             lines => [.. lines.Select(l => l with { Length = l.Length * 3 })]),
-        (one, three) => !one.Proven || !three.Proven || (three.Sure == one.Sure && three.Answer.Sureness == one.Answer.Sureness && Math.Abs(three.Short - (3 * one.Short)) <= 3 * one.Answer.Leftovers.Count) ? null : "not alike");
+        (one, three) => !one.Proven || !three.Proven || (three.Sure == one.Sure && three.Answer.Sureness == one.Answer.Sureness
+            && Math.Abs(three.Short - (3 * one.Short)) <= 3 * one.Answer.Leftovers.Count) ? null : "not alike");
 
     [Fact]
     public void With_the_count_left_open_it_is_the_best_of_all_counts()
@@ -86,15 +96,18 @@ public sealed class LawTests
             var random = new Random(seed);
             var (least, most) = (1 + random.Next(3), 4 + random.Next(3));
             var hat = Samples.SideToSide with { StripeCounts = new StripeCounts(least, most), Construction = (Construction)random.Next(3) };
-            var asked = new Question(hat, "ACFH"[random.Next(4)].ToString(), [.. Enumerable.Range(0, random.Next(2, 9)).Select(i => Balls.Drawn($"l{i}", 4 + (90 * random.NextDouble()), random))])
+            var asked = new Question(hat, "ACFH"[random.Next(4)].ToString(),
+                [.. Enumerable.Range(0, random.Next(2, 9)).Select(i => Balls.Drawn($"l{i}", 4 + (90 * random.NextDouble()), random))])
             {
                 Arrangement = new[] { Arrangement.OwnColours, Arrangement.OneGround, Arrangement.OneThread, Arrangement.AsItFalls }[random.Next(4)],
             };
             var open = Standing.Of(asked);
             var counts = Enumerable.Range(least, most - least + 1)
-                .Select(n => Matcher.TryAnswer(asked with { Stripes = n }, out _, out _, TestContext.Current.CancellationToken) ? Standing.Of(asked with { Stripes = n }) : null).OfType<Standing>().ToList();
+                .Select(n => Matcher.TryAnswer(asked with { Stripes = n }, out _, out _, TestContext.Current.CancellationToken)
+                    ? Standing.Of(asked with { Stripes = n }) : null).OfType<Standing>().ToList();
             var best = counts.MaxBy(s => (s.Sure, -s.Short, s.Answer.Hat.Stripes))!;
-            Assert.True(!counts.TrueForAll(c => c.Proven) || (best.Sure, best.Short, best.Answer.Hat.Stripes) == (open.Sure, open.Short, open.Answer.Hat.Stripes), $"{seed}: {open} of {open.Answer.Hat.Stripes}, where it is {best} of {best.Answer.Hat.Stripes}");
+            Assert.True(!counts.TrueForAll(c => c.Proven) || (best.Sure, best.Short, best.Answer.Hat.Stripes) == (open.Sure, open.Short,
+                open.Answer.Hat.Stripes), $"{seed}: {open} of {open.Answer.Hat.Stripes}, where it is {best} of {best.Answer.Hat.Stripes}");
         }
     }
 
@@ -116,9 +129,11 @@ public sealed class LawTests
     [Fact]
     public void A_larger_size_never_needs_less_in_all()
     {
-        foreach (var (brimUp, neighbours, stripes, at) in from b in new[] { true, false } from n in new[] { true, false } from s in Enumerable.Range(4, 9) from a in Enumerable.Range(0, 7) select (b, n, s, a))
+        foreach (var (brimUp, neighbours, stripes, at) in from b in new[] { true, false } from n in new[] { true, false } from s in Enumerable.Range(4,
+            9) from a in Enumerable.Range(0, 7) select (b, n, s, a))
         {
-            var hat = (brimUp ? Samples.BrimUp : Samples.SideToSide) with { Braids = new Braids(BraidPlaces.BetweenStripes, neighbours ? StrandSource.Neighbours : StrandSource.Scraps) };
+            var hat = (brimUp ? Samples.BrimUp : Samples.SideToSide) with { Braids = new Braids(BraidPlaces.BetweenStripes, neighbours
+                ? StrandSource.Neighbours : StrandSource.Scraps) };
             long InAll(int size) => hat.Needs(hat.Sizes[size].Size, stripes).Parts.Sum(p => p.Need(hat.Usage).Millimetres);
             Assert.True(InAll(at + 1) >= InAll(at));
         }
@@ -158,7 +173,8 @@ public sealed class LawTests
                 broken.Add((pair.Seed, $"{pair.Seed}: {told}\n{one}\n{other}\n{Written.AsCode(pair.One)}{Written.AsCode(pair.Other!)}"));
             }
         });
-        ProofFigures.Tell($"law: {TestContext.Current.TestMethod!.MethodName.Replace('_', ' ')}", $"{broken.Count} broken, both answers proven in {Proofs.Percent(proven, seen)}", "0 broken");
+        ProofFigures.Tell($"law: {TestContext.Current.TestMethod!.MethodName.Replace('_', ' ')}",
+            $"{broken.Count} broken, both answers proven in {Proofs.Percent(proven, seen)}", "0 broken");
         Assert.True(broken.IsEmpty, broken.IsEmpty ? "" : $"{broken.Count} broken, the first: {broken.MinBy(b => b.Item1).Item2}");
         Assert.True(proven * 10 >= seen * 9, $"{proven} of {seen} pairs proven");
     }

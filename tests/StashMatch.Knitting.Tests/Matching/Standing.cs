@@ -22,7 +22,8 @@ internal sealed record Standing(Answer Answer, bool WordProven, bool Proven)
         return new Standing(answer, word, plan);
     }
 
-    /// <summary>What is worse here than in <paramref name="other"/>, or null: the word and how far it reaches, or the metres short; each where both are proven.</summary>
+    /// <summary>What is worse here than in <paramref name="other"/>, or null: the word and how far it reaches, or the metres short; each where both
+    /// are proven.</summary>
     public string? WorseThan(Standing other) => WordProven && other.WordProven && Sure.CompareTo(other.Sure) < 0 ? $"{other.Sure} became {Sure}"
         : Proven && other.Proven && Short > other.Short ? $"short by {other.Short} mm became {Short}"
         : null;

@@ -8,7 +8,8 @@ namespace StashMatch.Knitting.Tests.Oracle;
 internal static class Balls
 {
     private static readonly string[] Fibres = ["100% wool", "100% wool", "80% superwash wool, 20% nylon", "100% acrylic", "unknown", "100% alpaca"];
-    private static readonly (byte, byte, byte)?[] Colours = [(226, 211, 178), (223, 209, 180), (82, 48, 99), (38, 55, 79), (180, 54, 44), (86, 142, 94), (240, 200, 40), null, null];
+    private static readonly (byte, byte, byte)?[] Colours = [(226, 211, 178), (223, 209, 180), (82, 48, 99), (38, 55, 79), (180, 54, 44), (86, 142, 94),
+        (240, 200, 40), null, null];
 
     /// <summary>A leftover of about so many metres, weighed on one scale or another, with one kind of label or another.</summary>
     public static Leftover Drawn(string id, double metres, Random random)
@@ -19,7 +20,8 @@ internal static class Balls
         var tare = random.Next(5) == 0 ? Math.Round(3.5m / step) * step : 0;
         var source = random.Next(6) switch { 0 => RatioSource.Guessed, 1 => RatioSource.Measured, _ => RatioSource.Printed };
         var mass = source == RatioSource.Measured ? 1 + random.Next(9) : 50;
-        return new Leftover(id, id, new Weighing(Grams.From(grams + tare), Grams.From(tare), Grams.From(step)), new LabelRatio(mass, MassUnit.Grams, mass * metresPerGram, LengthUnit.Metres, source))
+        return new Leftover(id, id, new Weighing(Grams.From(grams + tare), Grams.From(tare), Grams.From(step)), new LabelRatio(mass, MassUnit.Grams,
+            mass * metresPerGram, LengthUnit.Metres, source))
         {
             Class = random.Next(30) == 0 ? WeightClass.Light : WeightClass.SuperFine,
             Fibre = FibreBlend.TryParse(Fibres[random.Next(Fibres.Length)], out var fibre, out _) ? fibre : FibreBlend.Unknown,

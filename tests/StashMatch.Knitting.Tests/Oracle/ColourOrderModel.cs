@@ -73,7 +73,8 @@ internal static class ColourOrderModel
     /// <summary>The sum of steps of an assignment.</summary>
     public static long SumOf(Sheet sheet, IReadOnlyList<int> ballOf, bool gradient) => PairsOf(sheet).Sum(p => Step(sheet, ballOf[p.A], ballOf[p.B], gradient));
 
-    private static List<int> BallsOf(CompactModel compact, Sheet sheet, int lot) => [.. Enumerable.Range(0, sheet.Held.Length).Where(b => compact.From(lot, b) is not null)];
+    private static List<int> BallsOf(CompactModel compact, Sheet sheet, int lot) =>
+        [.. Enumerable.Range(0, sheet.Held.Length).Where(b => compact.From(lot, b) is not null)];
 
     // Each stripe and the next, as lots; two in one lot make no step.
     private static IEnumerable<(int A, int B)> PairsOf(Sheet sheet)

@@ -18,7 +18,8 @@ public sealed class ColourOrderTests
             var (any, ordered) = (Ask(question), Ask(question with { ColourOrder = order }));
             var sheet = Sheet.Of(question, any.Hat);
             var (before, after) = (Comparison.BallOf(sheet, any.Parts), Comparison.BallOf(sheet, ordered.Parts));
-            Assert.Equal((any.Verdict, any.Why, any.Reach, any.Sureness, any.Short, any.ProvenBest), (ordered.Verdict, ordered.Why, ordered.Reach, ordered.Sureness, ordered.Short, ordered.ProvenBest));
+            Assert.Equal((any.Verdict, any.Why, any.Reach, any.Sureness, any.Short, any.ProvenBest), (ordered.Verdict, ordered.Why, ordered.Reach,
+                ordered.Sureness, ordered.Short, ordered.ProvenBest));
             if (any.Verdict == Verdict.No || !any.ProvenBest)
             {
                 return;
@@ -49,5 +50,6 @@ public sealed class ColourOrderTests
     }
 
     private static Answer Ask(Question question) =>
-        Matcher.TryAnswer(question, out var answer, out var why, TestContext.Current.CancellationToken) ? answer : throw new InvalidOperationException(why.Reason);
+        Matcher.TryAnswer(question, out var answer, out var why, TestContext.Current.CancellationToken) ? answer
+            : throw new InvalidOperationException(why.Reason);
 }

@@ -60,11 +60,13 @@ internal sealed class CompactModel
 
     /// <summary>Anything that covers everything and keeps the rules; the other model is asked where this one gives up.</summary>
     public static Settled Any(Sheet sheet, long[] bears, int width) =>
-        new CompactModel(sheet, bears, width, coverAll: true).Solve() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, bears, width, tidy: false);
+        new CompactModel(sheet, bears, width, coverAll: true).Solve() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, bears,
+            width, tidy: false);
 
     /// <summary>The tidiest way to cover everything; the other model is asked where this one gives up.</summary>
     public static Settled Tidiest(Sheet sheet, long[] bears, int width) =>
-        new CompactModel(sheet, bears, width, coverAll: true).Tidiest() is { Proof: not Proof.Open } settled ? settled : PatternModel.Solve(sheet, bears, width);
+        new CompactModel(sheet, bears, width, coverAll: true).Tidiest() is { Proof: not Proof.Open } settled ? settled
+            : PatternModel.Solve(sheet, bears, width);
 
     /// <summary>The model, for more to be written into it.</summary>
     public CpModel Model => _model;
@@ -115,7 +117,8 @@ internal sealed class CompactModel
             {
                 if (from[i, b] is { } here)
                 {
-                    model.AddAtMostOne(Enumerable.Range(0, balls).Where(o => from[j, o] is not null && sheet.Alike(b, o)).Select(o => from[j, o]!).Append(here));
+                    model.AddAtMostOne(Enumerable.Range(0, balls).Where(o => from[j, o] is not null && sheet.Alike(b, o)).Select(o =>
+                        from[j, o]!).Append(here));
                 }
             }
         }
@@ -125,7 +128,8 @@ internal sealed class CompactModel
     internal static Settled Settle(CpModel model, Func<Func<BoolVar, bool>, int[]> read)
     {
         var settled = Settle(model, read, Parameters);
-        return settled.Proof == Proof.Open && Patient ? Settle(model, read, string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:7,max_deterministic_time:{2 * Limit}")) : settled;
+        return settled.Proof == Proof.Open && Patient ? Settle(model, read, string.Create(CultureInfo.InvariantCulture,
+            $"num_workers:1,random_seed:7,max_deterministic_time:{2 * Limit}")) : settled;
     }
 
     private static Settled Settle(CpModel model, Func<Func<BoolVar, bool>, int[]> read, string parameters)
@@ -145,7 +149,8 @@ internal sealed class CompactModel
     /// The parameters of every solve: one worker, a fixed seed and a limit in steps of the solver's own, never seconds. Full linear
     /// relaxation without probing settled most in least time of eight settings tried.
     /// </summary>
-    internal static string Parameters => string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:7,linearization_level:2,cp_model_probing_level:0,symmetry_level:0,max_deterministic_time:{Limit}");
+    internal static string Parameters => string.Create(CultureInfo.InvariantCulture,
+        $"num_workers:1,random_seed:7,linearization_level:2,cp_model_probing_level:0,symmetry_level:0,max_deterministic_time:{Limit}");
 
     /// <summary>The solver's own measure of work after which it gives up.</summary>
     internal static double Limit { get; set; } = 0.5;
@@ -163,7 +168,8 @@ internal sealed class CompactModel
 
     private void OwnColours(int ball)
     {
-        var stripes = Enumerable.Range(0, _sheet.Lots.Length).Where(i => _sheet.Lots[i].Stripe && _from[i, ball] is not null).Select(i => _from[i, ball]!).ToList();
+        var stripes = Enumerable.Range(0, _sheet.Lots.Length).Where(i => _sheet.Lots[i].Stripe && _from[i, ball] is not null).Select(i =>
+            _from[i, ball]!).ToList();
         _model.AddAtMostOne(stripes);
         for (var i = 0; i < _sheet.Lots.Length; i++)
         {
@@ -217,5 +223,6 @@ internal sealed class CompactModel
     private Settled Solve() => Settle(_model, Read);
 
     private int[] Read(Func<BoolVar, bool> isTrue) =>
-        [.. Enumerable.Range(0, _sheet.Lots.Length).Select(i => Enumerable.Range(0, _bears.Length).FirstOrDefault(b => _from[i, b] is { } from && isTrue(from), -1))];
+        [.. Enumerable.Range(0, _sheet.Lots.Length).Select(i => Enumerable.Range(0, _bears.Length).FirstOrDefault(b => _from[i, b] is { } from
+            && isTrue(from), -1))];
 }

@@ -64,7 +64,8 @@ internal sealed class Comparison
         var at = sheet.Question.Leftovers.Select((l, i) => (l.Id, i)).ToDictionary(l => l.Id, l => l.i, StringComparer.Ordinal);
         return [.. sheet.Lots.Select((lot, i) =>
         {
-            var from = lot.Members.SelectMany(m => parts[m].All).Where(a => a.Metres.Millimetres > 0 && sheet.Fits(i, at[a.Leftover], 3)).Select(a => a.Leftover).FirstOrDefault();
+            var from = lot.Members.SelectMany(m => parts[m].All).Where(a => a.Metres.Millimetres > 0 && sheet.Fits(i, at[a.Leftover], 3)).Select(a =>
+                a.Leftover).FirstOrDefault();
             return from is null ? -1 : at[from];
         })];
     }
@@ -100,9 +101,12 @@ internal sealed class Comparison
         foreach (var lots in _sheet.Lots.GroupBy(l => l.Members))
         {
             var parts = lots.Key.Select(m => _answer.Parts[m]).ToList();
-            Say(parts.Sum(p => p.Need.Millimetres) != lots.Sum(l => l.Need), $"{parts[0].Part.Name} takes {lots.Sum(l => l.Need)} mm, not {parts.Sum(p => p.Need.Millimetres)}");
-            Say(parts.Exists(p => p.All.Sum(a => a.Metres.Millimetres) + p.Short.Millimetres != p.Need.Millimetres), $"{parts[0].Part.Name}: what goes in and what is short are not the need");
-            Say(parts.SelectMany(p => p.All).Select(a => a.Leftover).Distinct(StringComparer.Ordinal).Count() > lots.Count(), $"{parts[0].Part.Name} is from several leftovers");
+            Say(parts.Sum(p => p.Need.Millimetres) != lots.Sum(l => l.Need),
+                $"{parts[0].Part.Name} takes {lots.Sum(l => l.Need)} mm, not {parts.Sum(p => p.Need.Millimetres)}");
+            Say(parts.Exists(p => p.All.Sum(a => a.Metres.Millimetres) + p.Short.Millimetres != p.Need.Millimetres),
+                $"{parts[0].Part.Name}: what goes in and what is short are not the need");
+            Say(parts.SelectMany(p => p.All).Select(a => a.Leftover).Distinct(StringComparer.Ordinal).Count() > lots.Count(),
+                $"{parts[0].Part.Name} is from several leftovers");
             given += parts.Sum(p => p.All.Sum(a => a.Metres.Millimetres));
         }
 
@@ -111,7 +115,8 @@ internal sealed class Comparison
         if (no)
         {
             Say(given != _sheet.GoesIn(_ballOf), $"{given} mm go in where {_sheet.GoesIn(_ballOf)} could");
-            Say(_answer.ChanceOfEnough != 0 || _answer.MarginPercent != 0 || _answer.Sureness != 0 || _answer.Reach != 0, "short, but with a chance, a margin or a rung");
+            Say(_answer.ChanceOfEnough != 0 || _answer.MarginPercent != 0 || _answer.Sureness != 0 || _answer.Reach != 0,
+                "short, but with a chance, a margin or a rung");
             Served();
             return;
         }
@@ -131,7 +136,8 @@ internal sealed class Comparison
         foreach (var ball in Enumerable.Range(0, _sheet.Held.Length))
         {
             var rest = _sheet.Held[ball];
-            foreach (var i in Enumerable.Range(0, _ballOf.Length).Where(i => _ballOf[i] == ball).OrderBy(i => _sheet.Lots[i].Band).ThenByDescending(i => _sheet.Lots[i].Need))
+            foreach (var i in Enumerable.Range(0, _ballOf.Length).Where(i => _ballOf[i] == ball).OrderBy(i => _sheet.Lots[i].Band).ThenByDescending(i =>
+                _sheet.Lots[i].Need))
             {
                 var id = _question.Leftovers[ball].Id;
                 var got = _sheet.Lots[i].Members.Sum(m => _answer.Parts[m].All.Where(a => a.Leftover == id).Sum(a => a.Metres.Millimetres));
@@ -152,7 +158,8 @@ internal sealed class Comparison
         var own = all.ConvertAll(o => o.Odds.Lasts(o.Share));
         var together = OwnOdds.AllLast(all);
         Say(Math.Abs(together - chance) > Noise, $"{name} lasts with {together:0.00000}, not {chance:0.00000}");
-        Say(chance > own.Min() + Noise || chance < own.Aggregate(1.0, (a, o) => a * o) - Noise, $"{name}: {chance} is not between the product and the least of {string.Join(' ', own)}");
+        Say(chance > own.Min() + Noise || chance < own.Aggregate(1.0, (a, o) => a * o) - Noise,
+            $"{name}: {chance} is not between the product and the least of {string.Join(' ', own)}");
         for (var i = 0; i < used.Count; i++)
         {
             var told = leftovers.First(l => l.Leftover.Id == _question.Leftovers[used[i]].Id);
@@ -173,7 +180,8 @@ internal sealed class Comparison
     {
         Ruling = ruling;
         var (word, proven) = (WordOf(_answer), _answer.ProvenBest);
-        Open = ruling.Word is null || (ruling.Word == Word.No ? ruling.Short is null : ruling.Reach is null || ruling.Width is null || ruling.Sureness is null || ruling.Tidy is null);
+        Open = ruling.Word is null || (ruling.Word == Word.No ? ruling.Short is null : ruling.Reach is null || ruling.Width is null
+            || ruling.Sureness is null || ruling.Tidy is null);
         if (ruling.Word is not { } best)
         {
             return;
@@ -223,7 +231,8 @@ internal sealed class Comparison
             Say(_rungs.Judge(loads).Keeps == keeps && ours > tidiest, $"tidier than can be: {ours} for {tidiest}");
             Say(ours < tidiest && proven, $"said to be tidiest: {ours}, but {tidiest} can be had");
             UsesMostUp(ruling);
-            Say(ours == tidiest && proven && ruling.SeamDiffers == true && !_sheet.SeamDiffers(_ballOf), "the seam's two stripes are alike where they need not be");
+            Say(ours == tidiest && proven && ruling.SeamDiffers == true && !_sheet.SeamDiffers(_ballOf),
+                "the seam's two stripes are alike where they need not be");
         }
     }
 

@@ -27,7 +27,8 @@ internal static class Counts
 
     /// <summary>Whether a count that was told is so.</summary>
     public static bool Holds(Sheet sheet, TooFew told) => told.There < told.Wanted && told.Wanted > 1
-        && Sets(sheet, pairs: true).Any(s => s.Count(i => sheet.Lots[i].Need >= told.Each.Millimetres) >= told.Wanted && There(sheet, s, told.Each.Millimetres) == told.There);
+        && Sets(sheet, pairs: true).Any(s => s.Count(i => sheet.Lots[i].Need >= told.Each.Millimetres) >= told.Wanted
+            && There(sheet, s, told.Each.Millimetres) == told.There);
 
     // Lots no two of which may come from one leftover, the longest first.
     private static IEnumerable<List<int>> Sets(Sheet sheet, bool pairs = false)

@@ -69,8 +69,10 @@ internal static class Everything
     /// <summary>How many parts of the plan named in the question come from another leftover now.</summary>
     public static int Changed(Sheet sheet, IReadOnlyList<int> ballOf)
     {
-        string? Before(int member) => sheet.Question.Like.FirstOrDefault(p => p.Part == sheet.Hat.Parts[member].Name && sheet.Question.Leftovers.Any(l => l.Id == p.Leftover))?.Leftover;
-        return Enumerable.Range(0, sheet.Lots.Length).Sum(i => sheet.Lots[i].Members.Count(m => Before(m) is { } before && before != sheet.Question.Leftovers[ballOf[i]].Id));
+        string? Before(int member) => sheet.Question.Like.FirstOrDefault(p => p.Part == sheet.Hat.Parts[member].Name
+            && sheet.Question.Leftovers.Any(l => l.Id == p.Leftover))?.Leftover;
+        return Enumerable.Range(0, sheet.Lots.Length).Sum(i => sheet.Lots[i].Members.Count(m => Before(m) is { } before
+            && before != sheet.Question.Leftovers[ballOf[i]].Id));
     }
 
     /// <summary>Every assignment that keeps the rules; the same array each time.</summary>

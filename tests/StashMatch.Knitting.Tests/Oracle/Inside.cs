@@ -22,11 +22,15 @@ internal static class Inside
         return new PositionSearch(puzzle, ByTheLabel(puzzle), 100_000).Find(out _);
     }
 
+    /// <summary>The first five tiers, with what is said of the question.</summary>
+    public static Outcome? SettleWhole(Question question) => Matcher.Best(question, out _, default) is { } best ? Finishing.Finished(best, default) : null;
+
     /// <summary>The first five tiers: the plan alone, without the answer made from it and its repairs.</summary>
     public static Plan? Settle(Question question) => Matcher.Best(question, out _, default) is { } best ? Finishing.Finished(best, default).Plan : null;
 
     /// <summary>Whether the word and how far it reaches are proven, and whether the metres short, the brim and the sureness are too.</summary>
-    public static (bool Word, bool Plan) ProvenOf(Question question) => Matcher.Best(question, out _, default) is { } best ? (best.WordProven, best.Plan.Proven) : (false, false);
+    public static (bool Word, bool Plan) ProvenOf(Question question) => Matcher.Best(question, out _, default) is { } best
+        ? (best.WordProven, best.Plan.Proven) : (false, false);
 
     /// <summary>A plan with its stripes in order of colour.</summary>
     public static Plan InOrder(Plan plan, ColourOrder order) => Finishing.InOrder(plan, order);

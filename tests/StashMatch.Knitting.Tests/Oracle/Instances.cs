@@ -57,7 +57,8 @@ internal static class Instances
     public static Question Large(int leftovers, int stripes, Arrangement arrangement, int seed, bool near = false)
     {
         var random = new Random((leftovers * 1_000) + seed);
-        var bag = Enumerable.Range(0, leftovers).Select(i => Samples.OfMetres($"l{i:0000}", (decimal)Math.Round(8 * Math.Exp(random.NextDouble() * Math.Log(15)), 1))).ToList();
+        var bag = Enumerable.Range(0, leftovers).Select(i => Samples.OfMetres($"l{i:0000}",
+            (decimal)Math.Round(8 * Math.Exp(random.NextDouble() * Math.Log(15)), 1))).ToList();
         return new Question(Samples.SideToSide, "CF"[seed % 2].ToString(), Paint(bag, random, near)) { Stripes = stripes, Arrangement = arrangement };
     }
 
@@ -67,7 +68,8 @@ internal static class Instances
         var random = new Random(911 + seed);
         var question = Large(leftovers, stripes, seed % 3 == 0 ? Arrangement.AsItFalls : Arrangement.OwnColours, seed);
         var hat = Samples.SideToSide with { Brim = new Brim(Centimetres.From(3)) };
-        return question with { Hat = hat, Leftovers = [.. question.Leftovers.Select(l => Samples.OfMetres(l.Id, 36 + (6 * random.Next(6))) with { Colour = l.Colour, Fibre = question.Leftovers[0].Fibre })] };
+        return question with { Hat = hat, Leftovers = [.. question.Leftovers.Select(l =>
+            Samples.OfMetres(l.Id, 36 + (6 * random.Next(6))) with { Colour = l.Colour, Fibre = question.Leftovers[0].Fibre })] };
     }
 
     /// <summary>A bought kit: like balls in six colours, a hat of eight stripes.</summary>
@@ -76,7 +78,8 @@ internal static class Instances
         var random = new Random(31 + seed);
         var metres = 18 + random.Next(20);
         return Large(balls, 8, seed % 2 == 0 ? Arrangement.OwnColours : Arrangement.AsItFalls, seed) is var question
-            ? question with { Leftovers = [.. question.Leftovers.Select((l, i) => Samples.OfMetres(l.Id, metres) with { Colour = question.Leftovers[i % 6].Colour, Fibre = question.Leftovers[0].Fibre })] }
+            ? question with { Leftovers = [.. question.Leftovers.Select((l, i) =>
+                Samples.OfMetres(l.Id, metres) with { Colour = question.Leftovers[i % 6].Colour, Fibre = question.Leftovers[0].Fibre })] }
             : question;
     }
 
@@ -95,12 +98,15 @@ internal static class Instances
     public static Question Unlike(int leftovers, int stripes, int seed)
     {
         var question = Large(leftovers, stripes, seed % 2 == 0 ? Arrangement.OwnColours : Arrangement.AsItFalls, seed);
-        return question with { Hat = Samples.SideToSide with { StripeCounts = null, Stripes = new StripeDepths([.. Enumerable.Range(0, stripes).Select(i => 3 + (i * 0.29m))], InCentimetres: false), Braids = new Braids(stripes > 12 ? BraidPlaces.None : BraidPlaces.BetweenStripes, StrandSource.Neighbours) } };
+        return question with { Hat = Samples.SideToSide with { StripeCounts = null,
+            Stripes = new StripeDepths([.. Enumerable.Range(0, stripes).Select(i => 3 + (i * 0.29m))], InCentimetres: false),
+            Braids = new Braids(stripes > 12 ? BraidPlaces.None : BraidPlaces.BetweenStripes, StrandSource.Neighbours) } };
     }
 
     private static Arrangement Knittable(Hat hat, string size, int stripes, Arrangement arrangement) =>
         (arrangement == Arrangement.InTurn && stripes < 3)
-        || (arrangement == Arrangement.OneThread && hat.TryNeeds(size, stripes, out var needs, out _) && !needs.Parts.Any(p => p.Kind is PartKind.Brim or PartKind.Strand))
+        || (arrangement == Arrangement.OneThread && hat.TryNeeds(size, stripes, out var needs, out _)
+            && !needs.Parts.Any(p => p.Kind is PartKind.Brim or PartKind.Strand))
             ? Arrangement.OwnColours
             : arrangement;
 
@@ -115,7 +121,8 @@ internal static class Instances
                 (BraidPlaces)random.Next(construction == Construction.SideToSide ? 2 : 3), (StrandSource)random.Next(2), random.Next(6) == 0 ? 1 : 2),
             Crown = new Crown(8, (CrownYarn)random.Next(2)),
             StripeCounts = null,
-            Stripes = family == Family.AllDifferentDepths ? new StripeDepths([.. Enumerable.Range(0, stripes).Select(i => 2 + (i * 0.37m) + random.Next(2))], InCentimetres: false) : null,
+            Stripes = family == Family.AllDifferentDepths ? new StripeDepths([.. Enumerable.Range(0, stripes).Select(i =>
+                2 + (i * 0.37m) + random.Next(2))], InCentimetres: false) : null,
             PomPom = random.Next(8) == 0 ? Metres.Held(12) : null,
             Usage = random.Next(3) == 0 ? new Usage(1.02, 0.05, Calibrated: true) : Usage.Uncalibrated,
         };
@@ -175,7 +182,8 @@ internal static class Instances
         var metres = family switch
         {
             Family.Tight => Planted(question, lots, random),
-            Family.CloneKit => [.. Enumerable.Repeat(whole * Between(0.9, 2.4) / (lots.Count(l => l.Stripe) + 1), lots.Count(l => l.Stripe) + random.Next(1, 6))],
+            Family.CloneKit => [.. Enumerable.Repeat(whole * Between(0.9, 2.4) / (lots.Count(l => l.Stripe) + 1),
+                lots.Count(l => l.Stripe) + random.Next(1, 6))],
             Family.ShortBag => Split(whole * Between(0.4, 0.95), random.Next(2, 10), random),
             _ => Split(whole * Between(1.7, 4.5), random.Next(lots.Count(l => l.Stripe), lots.Count(l => l.Stripe) + 12), random),
         };
@@ -220,7 +228,8 @@ internal static class Instances
         return bag.ConvertAll(l =>
         {
             var (r, g, b) = bases[random.Next(bases.Count)];
-            var colour = near ? YarnColour.FromRgb(Near(r), Near(g), Near(b)) : YarnColour.FromRgb((byte)random.Next(256), (byte)random.Next(256), (byte)random.Next(256));
+            var colour = near ? YarnColour.FromRgb(Near(r), Near(g), Near(b)) : YarnColour.FromRgb((byte)random.Next(256), (byte)random.Next(256),
+                (byte)random.Next(256));
             _ = FibreBlend.TryParse(Fibres[random.Next(Fibres.Length)], out var fibre, out _);
             return l with
             {

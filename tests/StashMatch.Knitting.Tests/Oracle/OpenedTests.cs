@@ -44,7 +44,8 @@ public sealed class OpenedTests
             var hat = HatOf(random);
             var kit = new Kit("kit", [.. Enumerable.Range(0, random.Next(1, 5)).Select(i => SkeinOf($"s{i}", random))]);
             var question = new KitQuestion(hat, ["A", "F"], [random.Next(1, 5), random.Next(5, 9)], Arrangements);
-            return KitCheck.Of(question, [kit], TestContext.Current.CancellationToken)[0].OrderBy(_ => random.Next()).Take(2).SelectMany(c => new[] { (c, c.Nominal, Kit: kit.AtNominal()), (c, c.Lightest, Kit: kit.AtLightest(null)) })
+            return KitCheck.Of(question, [kit], TestContext.Current.CancellationToken)[0].OrderBy(_ => random.Next()).Take(2).SelectMany(c =>
+                new[] { (c, c.Nominal, Kit: kit.AtNominal()), (c, c.Lightest, Kit: kit.AtLightest(null)) })
                 .Select(c => (
                     FromThisBag.QuestionOf(hat, c.c.Size, c.c.Stripes, c.c.Arrangement, c.Kit, question.AllowancePercent),
                     (Func<Answer?, string?>)(a => a is null || c.Item2 is null ? (a is null == c.Item2 is null ? null : "cannot be knitted")
@@ -63,7 +64,8 @@ public sealed class OpenedTests
                 ? answer.Repairs.OrderBy(r => new Random(seed).Next()).Take(4).Select(r => (
                     r.Code == RepairCode.WeighSwatch ? Known(r.Changed) : r.Changed,
                     (Func<Answer?, string?>)(a => a is null ? $"{r.Code}: cannot be knitted"
-                        : Differ((r.Code, r.Verdict), (r.Code, a.Verdict)) ?? (Comparison.WordOf(a) > Comparison.WordOf(answer) ? null : $"{r.Code} reaches no better word: {Comparison.WordOf(a)}"))))
+                        : Differ((r.Code, r.Verdict), (r.Code, a.Verdict)) ?? (Comparison.WordOf(a) > Comparison.WordOf(answer) ? null
+                            : $"{r.Code} reaches no better word: {Comparison.WordOf(a)}"))))
                 : [];
         });
         Assert.Equal(Drawn, asked);
@@ -80,7 +82,8 @@ public sealed class OpenedTests
     private static int Draw(string what, Func<int, IEnumerable<(Question Question, Func<Answer?, string?> Differs)>> drawn)
     {
         var (opened, wrong, cancel) = (0, new ConcurrentBag<string>(), TestContext.Current.CancellationToken);
-        Parallel.ForEach(Enumerable.Range(0, 20 * Drawn).SelectMany(s => drawn(s).Select(d => (Seed: s, d.Question, d.Differs))).Take(Drawn), new ParallelOptions { MaxDegreeOfParallelism = 2, CancellationToken = cancel }, d =>
+        Parallel.ForEach(Enumerable.Range(0, 20 * Drawn).SelectMany(s => drawn(s).Select(d => (Seed: s, d.Question, d.Differs))).Take(Drawn),
+            new ParallelOptions { MaxDegreeOfParallelism = 2, CancellationToken = cancel }, d =>
         {
             Interlocked.Increment(ref opened);
             if (d.Differs(Matcher.TryAnswer(d.Question, out var answer, out _, cancel) ? answer : null) is { } told)
@@ -103,6 +106,7 @@ public sealed class OpenedTests
     private static KitSkein SkeinOf(string name, Random random)
     {
         var like = Balls.Drawn(name, 60, random);
-        return new KitSkein(name, Grams.From(new[] { 5, 10, 20, 50 }[random.Next(4)]), random.Next(1, 5), new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed)) { Colour = like.Colour, Fibre = like.Fibre, Class = WeightClass.SuperFine };
+        return new KitSkein(name, Grams.From(new[] { 5, 10, 20, 50 }[random.Next(4)]), random.Next(1, 5), new LabelRatio(100, MassUnit.Grams, 400,
+            LengthUnit.Metres, RatioSource.Printed)) { Colour = like.Colour, Fibre = like.Fibre, Class = WeightClass.SuperFine };
     }
 }

@@ -29,10 +29,13 @@ public sealed class OracleTests
     {
         var cancel = TestContext.Current.CancellationToken;
         var kind = Enum.Parse<Family>(family);
-        var proofs = Proofs.Of(PerFamily, seed => Instances.Of(kind, seed), q => Comparison.Of(q, (sheet, known) => Solved.Of(sheet, known is null ? [] : new[] { known.ToArray() }), Solved.WhyOf, cancel));
-        ProofFigures.Tell($"{family}: word and reach proven, all equal to the solver's", $"{Proofs.Percent(proofs.Words, proofs.Asked)}, {proofs.Open} left open by the solver", wordsProven >= 1 ? "100 %" : "99.5 % of all");
+        var proofs = Proofs.Of(PerFamily, seed => Instances.Of(kind, seed), q => Comparison.Of(q, (sheet, known) => Solved.Of(sheet, known is null ? []
+            : new[] { known.ToArray() }), Solved.WhyOf, cancel));
+        ProofFigures.Tell($"{family}: word and reach proven, all equal to the solver's",
+            $"{Proofs.Percent(proofs.Words, proofs.Asked)}, {proofs.Open} left open by the solver", wordsProven >= 1 ? "100 %" : "99.5 % of all");
         ProofFigures.Tell($"{family}: every tier proven, all equal to the solver's", Proofs.Percent(proofs.Best, proofs.Asked), "told");
-        ProofFigures.Tell($"{family}: metres short proven, all equal to the solver's", Proofs.Percent(proofs.Shorts, proofs.Nos), "95 % colour-tight, 100 % else");
+        ProofFigures.Tell($"{family}: metres short proven, all equal to the solver's", Proofs.Percent(proofs.Shorts, proofs.Nos),
+            "95 % colour-tight, 100 % else");
         Assert.True(proofs.Open <= Math.Max(1, PerFamily / 30), $"{proofs.Open} of {PerFamily} left open by the solver");
         Assert.True(proofs.Words >= wordsProven * proofs.Asked, $"{proofs.Words} of {proofs.Asked} words proven");
         Assert.True(proofs.Best >= 0.9 * proofs.Asked, $"{proofs.Best} of {proofs.Asked} proven in every tier");

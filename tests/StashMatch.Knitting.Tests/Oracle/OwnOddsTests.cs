@@ -45,7 +45,8 @@ public sealed class OwnOddsTests
             }
         }
 
-        ProofFigures.Tell("capacities at each rung within a millimetre of a search over whole millimetres; the same to the millimetre", Proofs.Percent(same, all), "all within 1 mm");
+        ProofFigures.Tell("capacities at each rung within a millimetre of a search over whole millimetres; the same to the millimetre",
+            Proofs.Percent(same, all), "all within 1 mm");
         Assert.True(same >= 0.999 * all, $"{same} of {all} to the millimetre");
     }
 
@@ -57,7 +58,8 @@ public sealed class OwnOddsTests
         {
             var random = new Random(seed);
             var usage = Usages[seed % Usages.Length];
-            var loads = Enumerable.Range(0, 1 + (seed % 6)).Select(i => (Leftover: Balls.Drawn($"l{i}", 0.5 + (100 * random.NextDouble()), random), Share: 0.6 + (0.4 * random.NextDouble()))).ToList();
+            var loads = Enumerable.Range(0, 1 + (seed % 6)).Select(i => (Leftover: Balls.Drawn($"l{i}", 0.5 + (100 * random.NextDouble()), random),
+                Share: 0.6 + (0.4 * random.NextDouble()))).ToList();
             var odds = loads.ConvertAll(l => (OwnOdds.Of(l.Leftover, usage), l.Share));
             var needs = loads.ConvertAll(l => Metres.Needed((double)l.Leftover.Ratio.MetresIn(l.Leftover.Weighing.Net.Value) * l.Share));
             var drawn = OwnOdds.Drawn(odds, draws, seed);
@@ -98,7 +100,8 @@ public sealed class OwnOddsTests
             foreach (var grams in new[] { 0.5m, 1, 3, 100 })
             {
                 var reading = Math.Max(grams, step);
-                yield return (new Leftover("l", "l", new Weighing(Grams.From(reading), default, Grams.From(step)), new LabelRatio(50, MassUnit.Grams, 200, LengthUnit.Metres, RatioSource.Printed)), Usages[0]);
+                yield return (new Leftover("l", "l", new Weighing(Grams.From(reading), default, Grams.From(step)), new LabelRatio(50, MassUnit.Grams,
+                    200, LengthUnit.Metres, RatioSource.Printed)), Usages[0]);
             }
         }
     }

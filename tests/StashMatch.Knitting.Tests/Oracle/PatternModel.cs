@@ -18,7 +18,8 @@ internal sealed class PatternModel
         (_sheet, _bears, _coverAll) = (sheet, bears, coverAll);
         var apart = colours ? sheet.Apart.SelectMany(p => new[] { p.A, p.B }).ToHashSet() : [];
         _classes = [.. Enumerable.Range(0, sheet.Lots.Length)
-            .GroupBy(i => (sheet.Lots[i].Need, sheet.Lots[i].Stripe, sheet.Lots[i].Head, apart.Contains(i), string.Concat(Enumerable.Range(0, _bears.Length).Select(b => sheet.Fits(i, b, width) ? '1' : '0'))))
+            .GroupBy(i => (sheet.Lots[i].Need, sheet.Lots[i].Stripe, sheet.Lots[i].Head, apart.Contains(i),
+                string.Concat(Enumerable.Range(0, _bears.Length).Select(b => sheet.Fits(i, b, width) ? '1' : '0'))))
             .Select(g => g.ToList())];
         _from = new BoolVar?[sheet.Lots.Length, _bears.Length];
         _ways = new List<Way>[_bears.Length];
@@ -103,7 +104,8 @@ internal sealed class PatternModel
                 break;
             }
 
-            if (_sheet.Own && n > 0 && ((n > 1 && lot.Stripe) || Enumerable.Range(0, c).Any(o => counts[o] > 0 && Sheet.Excludes(lot, _sheet.Lots[_classes[o][0]]))))
+            if (_sheet.Own && n > 0 && ((n > 1 && lot.Stripe) || Enumerable.Range(0, c).Any(o => counts[o] > 0
+                && Sheet.Excludes(lot, _sheet.Lots[_classes[o][0]]))))
             {
                 break;
             }
@@ -125,7 +127,8 @@ internal sealed class PatternModel
         for (var c = 0; c < _classes.Count; c++)
         {
             var all = _ways.SelectMany(w => w).Where(w => w.Counts[c] > 0).ToList();
-            _model.AddLinearConstraint(LinearExpr.WeightedSum(all.Select(w => w.Taken), all.Select(w => (long)w.Counts[c])), _coverAll ? _classes[c].Count : 0, _classes[c].Count);
+            _model.AddLinearConstraint(LinearExpr.WeightedSum(all.Select(w => w.Taken), all.Select(w => (long)w.Counts[c])), _coverAll
+                ? _classes[c].Count : 0, _classes[c].Count);
             if (!apart.Contains(_classes[c][0]))
             {
                 continue;
@@ -141,7 +144,8 @@ internal sealed class PatternModel
                         _from[i, b] = _model.NewBoolVar("");
                     }
 
-                    _model.Add(LinearExpr.Sum(_classes[c].Select(i => _from[i, b]!)) == LinearExpr.WeightedSum(here.Select(w => w.Taken), here.Select(w => (long)w.Counts[c])));
+                    _model.Add(LinearExpr.Sum(_classes[c].Select(i => _from[i, b]!)) == LinearExpr.WeightedSum(here.Select(w => w.Taken),
+                        here.Select(w => (long)w.Counts[c])));
                 }
             }
 

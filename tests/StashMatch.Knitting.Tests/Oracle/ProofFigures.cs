@@ -24,8 +24,10 @@ internal static class ProofFigures
             var text = File.Exists(path) ? File.ReadAllText(path) : "# Figures\n";
             var from = text.IndexOf(Title, StringComparison.Ordinal);
             var to = from < 0 ? -1 : text.IndexOf("\n## ", from + Title.Length, StringComparison.Ordinal);
-            var (before, section, after) = from < 0 ? (text.TrimEnd() + "\n\n", "", "") : (text[..from], to < 0 ? text[from..] : text[from..to], to < 0 ? "" : text[to..]);
-            var rows = section.Split('\n').Where(l => l.StartsWith("| ", StringComparison.Ordinal)).Skip(2).Where(l => !l.StartsWith($"| {what} |", StringComparison.Ordinal));
+            var (before, section, after) = from < 0 ? (text.TrimEnd() + "\n\n", "", "") : (text[..from], to < 0 ? text[from..] : text[from..to], to < 0
+                ? "" : text[to..]);
+            var rows = section.Split('\n').Where(l => l.StartsWith("| ", StringComparison.Ordinal)).Skip(2).Where(l => !l.StartsWith($"| {what} |",
+                StringComparison.Ordinal));
             var told = rows.Append($"| {what} | {figure} | {aim} |").Order(StringComparer.Ordinal);
             File.WriteAllText(path, $"{before}{Title}\n`tests/run --long` writes this table.\n\n{Head}\n{string.Join('\n', told)}\n{after}");
         }

@@ -119,7 +119,8 @@ internal sealed class Sheet
         return alike;
     }
 
-    /// <summary>How tidy one leftover ends: finished within 2 m counts for, a stub under 8 m against; thousandths of the scale on which finishing is 10.</summary>
+    /// <summary>How tidy one leftover ends: finished within 2 m counts for, a stub under 8 m against; thousandths of the scale on which finishing is
+    /// 10.</summary>
     public static long Worth(long bears, long load) => (bears - load, load) switch
     {
         (_, 0) or ( >= 8_000, _) => 0,
@@ -265,7 +266,8 @@ internal sealed class Sheet
         bool SideBySide(int i, int j)
         {
             var (p, q) = (parts[i], parts[j]);
-            var stripes = p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe && (question.Arrangement == Arrangement.InTurn || Math.Abs(q.Number - p.Number) == 1);
+            var stripes = p.Kind == PartKind.Stripe && q.Kind == PartKind.Stripe && (question.Arrangement == Arrangement.InTurn
+                || Math.Abs(q.Number - p.Number) == 1);
             var strands = p.Kind == PartKind.Strand && q.Kind == PartKind.Strand && p.Number == q.Number && p.Strand != q.Strand;
             return (stripes || strands) && keys[i] != keys[j];
         }

@@ -55,7 +55,8 @@ internal static class SmallInstances
         {
             Construction = construction,
             Brim = random.Next(5) == 0 ? null : new Brim(Centimetres.From(3 + random.Next(3)), random.Next(2) == 0, BindOff: (EdgeKind)random.Next(3)),
-            Braids = new Braids((BraidPlaces)random.Next(construction == Construction.SideToSide ? 2 : 3), (StrandSource)random.Next(2), random.Next(5) == 0 ? 1 : 2),
+            Braids = new Braids((BraidPlaces)random.Next(construction == Construction.SideToSide ? 2 : 3), (StrandSource)random.Next(2),
+                random.Next(5) == 0 ? 1 : 2),
             Crown = new Crown(8, (CrownYarn)random.Next(2)),
             StripeCounts = null,
             PomPom = random.Next(10) == 0 ? Metres.Held(12) : null,
@@ -89,7 +90,8 @@ internal static class SmallInstances
             lines.Add(new PrintedLine("crown", Letter(), Long()));
         }
 
-        return new PrintedHat { Name = "printed", WeightClass = WeightClass.SuperFine, AllowanceIncluded = random.Next(2) == 0, Sizes = [new PrintedSize("X", null, lines)] };
+        return new PrintedHat { Name = "printed", WeightClass = WeightClass.SuperFine, AllowanceIncluded = random.Next(2) == 0,
+            Sizes = [new PrintedSize("X", null, lines)] };
     }
 
     // Mostly balls that hold what some way of sharing out asks of them, all with about as much over; else balls of about a lot or two.
@@ -101,13 +103,15 @@ internal static class SmallInstances
         var (planted, over) = (random.Next(5) > 0, new[] { 0.97, 1.0, 1.04, 1.08, 1.12, 1.18, 1.25, 1.4 }[random.Next(8)]);
         foreach (var lot in sheet.Lots)
         {
-            var open = Enumerable.Range(0, balls).Where(b => !planted || !(sheet.Own && on[b].Exists(o => Sheet.Excludes(o, lot)))).DefaultIfEmpty(random.Next(balls)).ToList();
+            var open = Enumerable.Range(0, balls).Where(b => !planted
+                || !(sheet.Own && on[b].Exists(o => Sheet.Excludes(o, lot)))).DefaultIfEmpty(random.Next(balls)).ToList();
             var ball = open[random.Next(open.Count)];
             on[ball].Add(lot);
             loads[ball] += lot.Need / 1000.0;
         }
 
-        return [.. loads.Select((l, i) => Balls.Drawn($"l{i}", Math.Clamp(planted && l > 0 ? l * over * Between(0.99, 1.06) : Between(1, 90), 0.5, 2_000), random))];
+        return [.. loads.Select((l, i) => Balls.Drawn($"l{i}", Math.Clamp(planted && l > 0 ? l * over * Between(0.99, 1.06) : Between(1, 90), 0.5,
+            2_000), random))];
     }
 
     // A plan of before: some part or other from some leftover or other.
@@ -125,7 +129,8 @@ internal static class SmallInstances
         if (!printed && locks.Count > 0 && random.Next(3) == 0)
         {
             locks[0] = locks[0] with { HeldDouble = true };
-            locks = random.Next(2) == 0 && Any() is { } other && other.Leftover != locks[0].Leftover ? [locks[0], locks[0] with { Leftover = other.Leftover }] : locks;
+            locks = random.Next(2) == 0 && Any() is { } other && other.Leftover != locks[0].Leftover
+                ? [locks[0], locks[0] with { Leftover = other.Leftover }] : locks;
         }
 
         return question with { Locks = locks, Never = never };

@@ -75,7 +75,8 @@ public sealed class SmallestKitOracleTests
             // The brim: only from the best keepers one of which is long enough.
             for (var i = 0; i < on.Length; i++)
             {
-                var enough = slots.Where(s => cell.Parts[i].Need(cell.Usage).Millimetres * (100 + (long)question.AllowancePercent) <= s.Size.Held.Millimetres * 100).ToList();
+                var enough = slots.Where(s =>
+                    cell.Parts[i].Need(cell.Usage).Millimetres * (100 + (long)question.AllowancePercent) <= s.Size.Held.Millimetres * 100).ToList();
                 for (var s = 0; s < slots.Count && cell.Parts[i].Kind == PartKind.Brim && enough.Count > 0; s++)
                 {
                     if (Rank(slots[s].Size) > enough.Min(l => Rank(l.Size)))
@@ -161,11 +162,13 @@ public sealed class SmallestKitOracleTests
             return new PrintedSize(name, null, lines);
         }
 
-        var hat = new PrintedHat { Name = "drawn", WeightClass = WeightClass.Light, AllowanceIncluded = false, Sizes = [Of("X", 0), Of("Y", random.Next(0, 5))] };
+        var hat = new PrintedHat { Name = "drawn", WeightClass = WeightClass.Light, AllowanceIncluded = false,
+            Sizes = [Of("X", 0), Of("Y", random.Next(0, 5))] };
         var sizes = Enumerable.Range(0, random.Next(1, 4)).Select(_ =>
         {
             var (metres, grams) = (random.Next(10, 40), random.Next(5, 16));
-            var fibre = FibreBlend.TryParse(random.Next(5) switch { 0 => "100% wool", 1 => "100% acrylic", 2 => "100% alpaca", _ => "" }, out var blend, out var wrong) ? blend : throw new InvalidOperationException(wrong);
+            var fibre = FibreBlend.TryParse(random.Next(5) switch { 0 => "100% wool", 1 => "100% acrylic", 2 => "100% alpaca", _ => "" }, out var blend,
+                out var wrong) ? blend : throw new InvalidOperationException(wrong);
             return new SkeinSize(Grams.From(grams), new LabelRatio(grams, MassUnit.Grams, metres, LengthUnit.Metres, RatioSource.Printed)) { Fibre = fibre };
         }).ToArray();
         return (new KitQuestion(hat, ["X", "Y"], null, [random.Next(2) == 0 ? Arrangement.OwnColours : Arrangement.AsItFalls]), sizes);

@@ -23,7 +23,8 @@ internal sealed class Solved
 
     /// <summary>The reason, counts of leftovers aside; null where the solver came to no end.</summary>
     public static Why? WhyOf(Question question, HatNeeds hat) => Reasons.Of(
-        question, hat, (q, h) => new Solved(Sheet.Of(q, h), []).WordAt(3), (q, h) => Sheet.Of(q, h) is var s && new Solved(s, []) is var solved ? solved.Can(solved._rungs.Kept(Word.ByTheLabel, 0.5m), 3) : null);
+        question, hat, (q, h) => new Solved(Sheet.Of(q, h), []).WordAt(3), (q, h) => Sheet.Of(q, h) is var s && new Solved(s, []) is var solved
+            ? solved.Can(solved._rungs.Kept(Word.ByTheLabel, 0.5m), 3) : null);
 
     private Ruling Rule()
     {

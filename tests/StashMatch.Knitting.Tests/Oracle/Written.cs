@@ -25,7 +25,8 @@ internal static class Written
             }
         }
 
-        foreach (var simpler in new[] { question with { Blend = true }, question with { AllowancePercent = 0 }, question with { Never = [] }, question with { Locks = [] }, question with { Like = [] } })
+        foreach (var simpler in new[] { question with { Blend = true }, question with { AllowancePercent = 0 }, question with { Never = [] },
+            question with { Locks = [] }, question with { Like = [] } })
         {
             question = Still(simpler) ? simpler with { } : question;
         }
@@ -59,7 +60,8 @@ internal static class Written
         }
 
         text.AppendLine("];");
-        var pins = (string name, IReadOnlyList<Pairing> all) => all.Count == 0 ? "" : $", {name} = [{string.Join(", ", all.Select(p => $"new(\"{p.Part}\", \"{p.Leftover}\"){(p.HeldDouble ? " { HeldDouble = true }" : "")}"))}]";
+        var pins = (string name, IReadOnlyList<Pairing> all) => all.Count == 0 ? ""
+            : $", {name} = [{string.Join(", ", all.Select(p => $"new(\"{p.Part}\", \"{p.Leftover}\"){(p.HeldDouble ? " { HeldDouble = true }" : "")}"))}]";
         text.AppendLine(CultureInfo.InvariantCulture, $"var question = new Question(hat, \"{q.Size}\", bag) {{ Stripes = {q.Stripes}, Arrangement = Arrangement.{q.Arrangement}, InTurn = {q.InTurn}, AllowancePercent = {q.AllowancePercent}m, Target = {q.Target}, Blend = {(q.Blend ? "true" : "false")}{pins("Locks", q.Locks)}{pins("Never", q.Never)}{pins("Like", q.Like)} }};");
         return text.ToString();
     }
@@ -67,7 +69,8 @@ internal static class Written
     private static string Code(Grams grams) => string.Create(CultureInfo.InvariantCulture, $"Grams.From({grams.Value}m)");
 
     private static string Code(LabelRatio ratio) => string.Create(
-        CultureInfo.InvariantCulture, $"new LabelRatio({ratio.Mass}m, MassUnit.{ratio.MassUnit}, {ratio.Length}m, LengthUnit.{ratio.LengthUnit}, RatioSource.{ratio.Source})");
+        CultureInfo.InvariantCulture,
+            $"new LabelRatio({ratio.Mass}m, MassUnit.{ratio.MassUnit}, {ratio.Length}m, LengthUnit.{ratio.LengthUnit}, RatioSource.{ratio.Source})");
 
     private static string HatCode(Hat hat) => hat switch
     {

@@ -185,6 +185,33 @@ public sealed class BackupStoreTests
         Assert.DoesNotContain(asked, shelf.Backups.List());
     }
 
+    [Fact]
+    public async Task A_backup_that_cannot_be_deleted_is_skipped_and_told()
+    {
+        var clock = new SetClock(new DateTimeOffset(2026, 1, 1, 8, 0, 0, TimeSpan.Zero));
+        await using var shelf = await Shelf.ReadyAsync(clock: clock);
+        var asked = await shelf.Backups.BackUpAsync(Stop);
+
+        // A December of daily backups, of which the later ones are kept: two that are too old, of which one can be deleted.
+        var (held, free) = ("daily-20251203-080000-000.db", "daily-20251204-080000-000.db");
+        for (var day = 1; day <= 31; day++)
+        {
+            File.Copy(Path.Combine(shelf.Place.Backups, asked.Name), Path.Combine(shelf.Place.Backups, $"daily-202512{day:00}-080000-000.db"));
+        }
+
+        using (new Undeletable(Path.Combine(shelf.Place.Backups, held)))
+        {
+            Assert.NotNull(await shelf.Backups.DailyAsync(Stop));
+            Assert.Equal([held], shelf.Backups.CannotBeDeleted);
+            Assert.DoesNotContain(shelf.Backups.List(), b => b.Name == free);
+            Assert.Equal([held], await shelf.Everything.DeleteAsync(backupsToo: true, Stop));
+            Assert.Equal(held, Assert.Single(shelf.Backups.List()).Name);
+        }
+
+        Assert.True(shelf.Backups.Remove(held));
+        Assert.Empty(shelf.Backups.CannotBeDeleted);
+    }
+
     private static async Task<string> ScalarAsync(Shelf shelf, string sql)
     {
         await using var context = shelf.Open();

@@ -76,13 +76,17 @@ public sealed class PlanStoreTests
     {
         await using var shelf = await WithMossAsync();
         var id = (await shelf.Plans.SaveAsync(Plan("Winter hat", 60_000), Stop)).Id!;
-        Assert.Equal(["name"], (await shelf.Plans.SaveAsync(Plan(" Winter hat "), Stop)).Errors.ByField.Keys);
+        var again = (await shelf.Plans.SaveAsync(Plan(" Winter hat "), Stop)).Id!;
+        Assert.Equal("Winter hat (2)", (await shelf.Plans.FindAsync(again, Stop))!.Name);
+        Assert.Equal("Winter hat (3)", (await shelf.Plans.FindAsync((await shelf.Plans.SaveAsync(Plan("Winter hat"), Stop)).Id!, Stop))!.Name);
+        await shelf.Plans.RemoveAsync(again, Stop);
         Assert.True((await shelf.Plans.RenameAsync(id, "Snow hat", Stop)).Saved);
         Assert.Equal(["name"], (await shelf.Plans.RenameAsync(id, "", Stop)).Errors.ByField.Keys);
         var copy = (await shelf.Plans.CopyAsync(id, Stop)).Id!;
         Assert.Equal(("Snow hat (2)", false), ((await shelf.Plans.FindAsync(copy, Stop))!.Name, (await shelf.Plans.FindAsync(copy, Stop))!.Reserves));
         Assert.Equal("Snow hat (3)", (await shelf.Plans.FindAsync((await shelf.Plans.CopyAsync(id, Stop)).Id!, Stop))!.Name);
-        Assert.Equal(["name"], (await shelf.Plans.RenameAsync(copy, "Snow hat", Stop)).Errors.ByField.Keys);
+        Assert.True((await shelf.Plans.RenameAsync(copy, "Snow hat", Stop)).Saved);
+        Assert.Equal("Snow hat (2)", (await shelf.Plans.FindAsync(copy, Stop))!.Name);
         Assert.Single((await shelf.Plans.ReserveAsync(copy, true, Stop)).Clashes);
         Assert.False((await shelf.Plans.FindAsync(copy, Stop))!.Reserves);
         Assert.True((await shelf.Plans.ReserveAsync(id, false, Stop)).Saved);

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using CsCheck;
+using Microsoft.Data.Sqlite;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
@@ -126,6 +127,36 @@ public sealed class EverythingTests
         Assert.Single(await shelf.Leftovers.ListAsync(Stop));
     }
 
+    [Fact]
+    public async Task Everything_is_deleted_or_nothing_is()
+    {
+        await using var shelf = await FullAsync();
+        var all = await shelf.Everything.WriteAsync(Stop);
+        var names = (await shelf.Leftovers.ListAsync(Stop)).Select(l => l.Name).ToList();
+        await using (var other = new SqliteConnection($"Data Source={shelf.File};Pooling=False"))
+        {
+            await other.OpenAsync(Stop);
+            await using var reading = other.BeginTransaction(deferred: true);
+            await using var command = other.CreateCommand();
+            command.CommandText = "SELECT count(*) FROM Leftovers";
+            command.Transaction = reading;
+            await command.ExecuteScalarAsync(Stop);
+            var failed = await Assert.ThrowsAsync<StoreFailedException>(() => shelf.Everything.DeleteAsync(backupsToo: true, Stop));
+            Assert.Equal(StoreFailure.Busy, failed.Why);
+        }
+
+        Assert.Equal(names, (await shelf.Leftovers.ListAsync(Stop)).Select(l => l.Name));
+        Assert.Equal(all, await shelf.Everything.WriteAsync(Stop));
+        Assert.DoesNotContain(Directory.GetFiles(shelf.Folder), f => f.Contains(".new", StringComparison.Ordinal));
+
+        // Somebody stays in for longer than anybody waits.
+        await using var held = new Shelf(shelf.Folder, clock: new NoPatience());
+        await held.Gate.EnterAsync(Stop);
+        Assert.Equal(StoreFailure.Busy, (await Assert.ThrowsAsync<StoreFailedException>(() => held.Everything.DeleteAsync(backupsToo: false, Stop))).Why);
+        held.Gate.Leave();
+        Assert.Equal(all, await held.Everything.WriteAsync(Stop));
+    }
+
     // A log goes when the last connection does, which another test may bring about in between: what is there is then looked at again.
     private static async Task<bool> FoundAsync(Shelf shelf)
     {
@@ -180,5 +211,12 @@ public sealed class EverythingTests
         context.Marks.Add(new MarkRow { Name = "demo loaded" });
         await context.SaveChangesAsync(Stop);
         return shelf;
+    }
+
+    /// <summary>A clock that waits a moment, however long it is told to.</summary>
+    private sealed class NoPatience : TimeProvider
+    {
+        public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period) =>
+            base.CreateTimer(callback, state, dueTime > TimeSpan.Zero ? TimeSpan.FromMilliseconds(20) : dueTime, period);
     }
 }

@@ -47,6 +47,9 @@ public static class CanIMakeItWords
     public const string CodesChanged = "Some tags have new codes: the old ones are words of the trade.";
     public const string CodesSeen = "Got it";
     public const string CountThem = "Count it too";
+    /// <summary>Said where a hat has not the size asked for, and the nearest was taken.</summary>
+    public static string NoSize(string hat, string missing, string? taken) => $"{hat} has no size {missing}. This is size {taken}, the nearest.";
+
     public const string KeptIsCounted = "Yarn kept for your other hats is counted.";
     public const string DontCountThem = "Don’t count it";
     public const string SeeWhatItMakes = "See what it will make";

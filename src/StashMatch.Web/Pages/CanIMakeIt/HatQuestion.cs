@@ -18,6 +18,12 @@ public sealed record Asked(IReadOnlyList<ListedHat> Hats, IReadOnlyList<FreeLeft
 {
     /// <summary>The question as it was asked; null where it could not be read.</summary>
     public Question? Question { get; init; }
+
+    /// <summary>What was asked in the end: with the nearest size where the hat has not the one in the address.</summary>
+    public CanIMakeForm? Form { get; init; }
+
+    /// <summary>The size asked for that the hat does not have, where the nearest one was taken; null otherwise.</summary>
+    public string? NoSize { get; init; }
 }
 
 /// <summary>Asks a form's question of the hats and leftovers in the store: the page and its picture ask the same.</summary>
@@ -28,6 +34,14 @@ public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
     {
         ArgumentNullException.ThrowIfNull(form);
         var hats = await hatStore.ListAsync(cancel);
+        var hat = hats.FirstOrDefault(h => h.Id == form.Hat)?.Hat;
+        string? missing = null;
+        if (hat is not null && form.Size is { } wanted && !hat.SizeNames.Contains(wanted, StringComparer.Ordinal)
+            && HatSizes.Nearest(wanted, hat, hats.Select(h => h.Hat)) is { } nearest)
+        {
+            (missing, form) = (wanted, form with { Size = nearest, Depths = null });
+        }
+
         var all = (await leftoverStore.ListForPlanAsync(form.Plan ?? "", cancel)).Where(l => l.ForHats).ToList();
         IReadOnlyList<LoggedLeftover> lot = [.. all.Where(l => string.IsNullOrEmpty(form.Bag) || l.Bag == form.Bag)];
         var bag = saving || form.Kept == CanIMakeForm.CountKept ? [.. lot.Select(l => new FreeLeftover(l, l.ToLeftover()!))] : FreeLeftover.Among(lot);
@@ -41,8 +55,8 @@ public sealed class HatQuestion(HatStore hatStore, LeftoverStore leftoverStore)
             }
         }
 
-        var hat = hats.FirstOrDefault(h => h.Id == form.Hat)?.Hat;
-        var asked = new Asked(hats, bag, FreeLeftover.Lots(all), lot.Count(l => l.Promised != default), hat, null, null);
+        var inPlans = form.Kept == CanIMakeForm.CountKept ? 0 : lot.Count(l => l.Promised != default);
+        var asked = new Asked(hats, bag, FreeLeftover.Lots(all), inPlans, hat, null, null) { Form = form, NoSize = missing };
         if (form.Read(hat, [.. bag.Select(l => l.Free)], errors) is not { } question)
         {
             return asked;

@@ -193,7 +193,7 @@ public sealed class HatForm
     private static string TableOf(Said printed)
     {
         var sizes = printed["sizes"].Each ?? [];
-        var lines = sizes.FirstOrDefault()?["parts"].Each ?? [];
+        var lines = sizes is [var first, ..] ? first["parts"].Each ?? [] : [];
         var head = string.Join('\t', sizes.Select(s => Text(s, "size")).Prepend("yarn").Prepend("part"));
         return head + "\n" + string.Join('\n', lines.Select((l, i) =>
             string.Join('\t', new[] { Typed(Text(l, "part")), Text(l, "yarn") }.Concat(sizes.Select(s => s["parts"].Each?.ElementAtOrDefault(i) is { } part ? Text(part, "length") : "")))));

@@ -125,9 +125,10 @@ public static class HatWords
     }
 
     /// <summary>A run of like rows: "38 rows of 50 stitches, stockinette".</summary>
-    public static string Run(RowRun run)
+    public static string Run(RowRun run, RowPlan plan)
     {
         ArgumentNullException.ThrowIfNull(run);
+        ArgumentNullException.ThrowIfNull(plan);
         var how = run.Pattern switch
         {
             StitchPattern.Rib => "rib",
@@ -135,15 +136,15 @@ public static class HatWords
             StitchPattern.Decrease => "after decreases",
             StitchPattern.TubularEdge => "tubular edge",
             StitchPattern.BraidSetUp => "braid set-up",
-            StitchPattern.BraidOver => "braid, yarns crossed over",
+            StitchPattern.BraidOver => plan.IsKnitted(run.Pattern) ? "braid, knitted from the wrong side, yarns crossed over" : "braid, yarns crossed over",
             StitchPattern.BraidUnder => "braid, yarns crossed under",
             _ => "stockinette",
         };
         return $"{Terms.Counted(run.Rows, "row")} of {run.Stitches} stitches, {how}";
     }
 
-    public static string Section(string kind, int number, IEnumerable<RowRun> runs) =>
-        $"{kind}{(number > 0 ? $" {number}" : "")}: {string.Join("; then ", runs.Select(Run))}";
+    public static string Section(string kind, int number, IEnumerable<RowRun> runs, RowPlan plan) =>
+        $"{kind}{(number > 0 ? $" {number}" : "")}: {string.Join("; then ", runs.Select(r => Run(r, plan)))}";
 
     /// <summary>What to mind where gauge and weight class do not go together.</summary>
     public static string UnusualGauge(decimal stitches, IEnumerable<WeightClass> usual, WeightClass said)

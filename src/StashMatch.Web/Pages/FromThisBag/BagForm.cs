@@ -13,6 +13,12 @@ public sealed record BagAsked(Hat Hat, IReadOnlyList<string> Sizes, IReadOnlyLis
 /// <summary>What the address asks; values as typed, so that nothing is lost where one cannot be read.</summary>
 public sealed record BagForm
 {
+    /// <summary>What an address says where yarn kept for other hats counts too.</summary>
+    public const string CountKept = "count";
+
+    /// <summary>What an address says for all the usual arrangements at once.</summary>
+    public const string AnyUsual = "usual";
+
     /// <summary>What is asked of the bag, by the names of <see cref="BagQuestion"/>.</summary>
     public Said Asked { get; init; } = Said.Nothing;
 
@@ -24,7 +30,7 @@ public sealed record BagForm
     /// <summary>Sizes to look at; none for all.</summary>
     public IReadOnlyList<string> Sizes => Several(Asked[HatGrid.SizesAsked]);
 
-    /// <summary>Arrangements to look at; none for the usual ones.</summary>
+    /// <summary>Arrangements to look at; none for every stripe different.</summary>
     public IReadOnlyList<string> Arrangements => Several(Asked[HatGrid.ArrangementsAsked]);
 
     /// <summary>One bag of leftovers; empty for all.</summary>
@@ -35,6 +41,12 @@ public sealed record BagForm
 
     /// <summary>Chosen leftovers; none for all.</summary>
     public IReadOnlyList<string> Leftovers => Several(Asked[MatchQuestion.Leftovers]);
+
+    /// <summary>Whether yarn kept for other hats counts too.</summary>
+    public bool Kept { get; init; }
+
+    /// <summary>How the hats are ordered: empty by size, "surest" or "uses-up-most".</summary>
+    public string? By { get; init; }
 
     public string? Allowance => One(MatchQuestion.AllowancePercent);
 
@@ -86,6 +98,8 @@ public sealed record BagForm
         {
             Asked = SaidInAddress.Read(pairs, BagQuestion.Fields),
             Depths = SaidInAddress.Read(pairs.Where(p => DepthNames.Contains(p.Name, StringComparer.Ordinal)), DepthsQuestion.Fields),
+            Kept = query["kept"] == CountKept,
+            By = query["by"],
         }.OrFirst();
     }
 
@@ -96,7 +110,8 @@ public sealed record BagForm
     public BagAsked? Read(Hat? hat, IReadOnlyList<FreeLeftover> bag, FieldErrors errors)
     {
         ArgumentNullException.ThrowIfNull(bag);
-        var asked = new Reading(Asked, errors);
+        var every = Arrangements is [AnyUsual];
+        var asked = new Reading(every ? Asked.With(HatGrid.ArrangementsAsked, Said.Nothing) : Asked, errors);
         if (hat is null)
         {
             asked.Wrong(MatchQuestion.Hat, "is not one of the hats here");
@@ -110,7 +125,7 @@ public sealed record BagForm
         }
 
         var usual = hat is PrintedHat ? [Arrangement.OwnColours, Arrangement.AsItFalls] : Knitting.Bags.FromThisBag.Usual;
-        return BagQuestion.Read(asked, hat, [.. lot.Select(l => l.Free)], usual, Habits.Now.AllowancePercent) is not var (grid, leftovers)
+        return BagQuestion.Read(asked, hat, [.. lot.Select(l => l.Free)], every ? usual : [Arrangement.OwnColours], Habits.Now.AllowancePercent) is not var (grid, leftovers)
             ? null
             : new BagAsked(hat, [.. hat.SizeNames.Where(s => grid.Sizes.Contains(s, StringComparer.Ordinal))], grid.Arrangements, leftovers, grid.AllowancePercent);
     }
@@ -137,7 +152,7 @@ public sealed record BagForm
         var said = Said.Of(alike.Where(f => !Asked[f].IsNothing).Select(f => (f, Asked[f])))
             .With(MatchQuestion.Size, size)
             .With(MatchQuestion.Stripes, stripes.ToString(CultureInfo.InvariantCulture));
-        return SaidInAddress.Of("/can-i-make", SaidInAddress.Write(more(said), MatchQuestion.Fields));
+        return SaidInAddress.Of("/can-i-make", SaidInAddress.Write(more(said), MatchQuestion.Fields).Concat(Kept ? [("kept", CountKept)] : []));
     }
 
     private static Said Arranged(Said said, Arrangement arrangement) => said.With(MatchQuestion.Arrangement, Names.Of(arrangement));

@@ -34,8 +34,10 @@ public sealed class SheetView
         _bag = bag;
         Plan = plan;
         State = SheetState.Read(plan.Sheet);
-        var question = PlanQuestion.Read(plan.Question);
-        (Address, AllowancePercent) = (question?.Address, question?.AllowancePercent ?? Habits.Now.AllowancePercent);
+        var question = PlannedQuestion.Read(plan.Question);
+        (Address, AllowancePercent) = (
+            question is null ? null : SaidInAddress.Of("/can-i-make", SaidInAddress.Write(question.Asked.With(MatchQuestion.Plan, plan.Id), MatchQuestion.Fields)),
+            question?.AllowancePercent ?? Habits.Now.AllowancePercent);
         Hat = question?.Hat ?? (known is not null && plan.Parts.All(p => known.Parts.Any(k => k.Name == p.Part)) ? known : PartsAlone(plan));
         _numbers = Hat.Parts.Select((p, i) => (p.Name, i + 1)).ToDictionary(p => p.Name, p => p.Item2, StringComparer.Ordinal);
         Balls = [.. plan.Parts.Select(p => p.Leftover).OfType<string>().Distinct(StringComparer.Ordinal).Select(BallOf).OfType<BallInWork>().OrderBy(b => _numbers[b.Uses[0].Part])];
@@ -181,7 +183,7 @@ public sealed class SheetView
         };
     }
 
-    private IReadOnlyList<PartLacking> LackingOf(PlanQuestion? question)
+    private IReadOnlyList<PartLacking> LackingOf(PlannedQuestion? question)
     {
         var asked = question?.Asked ?? Said.Nothing;
         var arrangement = Names.All<Arrangement>().GetValueOrDefault(Plan.Arrangement, Arrangement.AsItFalls);

@@ -131,13 +131,26 @@ public static class StepWords
             return ["Set-up, over and under, as in the first braid."];
         }
 
-        var side = plan is null || plan.Construction == Construction.BrimUpRound ? "" : ", on the right side";
-        return
-        [
-            $"Set-up{side}: knit 1 in the first colour, 1 in the second, in turn.",
-            "Over: purl each stitch in its own colour. Bring the next yarn over the last each time.",
-            "Under: the same, but bring the next yarn under the last. The twist comes out again.",
-        ];
+        const string SetUp = "knit 1 in the first colour, 1 in the second, in turn.";
+        const string Over = "each stitch in its own colour. Bring the next yarn over the last each time.";
+        const string Under = "each stitch in its own colour. Bring the next yarn under the last, and the twist comes out again.";
+        return plan switch
+        {
+            null =>
+            [
+                $"Set-up: {SetUp}",
+                $"Over, in the round: purl {Over}",
+                "Over, knitted flat: knit from the wrong side, both yarns at the back.",
+                $"Under: purl {Under}",
+            ],
+            _ when plan.IsKnitted(StitchPattern.BraidOver) =>
+            [
+                $"Set-up, on the right side: {SetUp}",
+                $"Over, on the wrong side: hold both yarns at the back. Knit {Over}",
+                $"Under, on the right side: hold both yarns in front. Purl {Under}",
+            ],
+            _ => [$"Set-up: {SetUp}", $"Over: purl {Over}", $"Under: purl {Under}"],
+        };
     }
 
     private static string Counted(int number, string one) => Terms.Counted(number, one);

@@ -1,4 +1,5 @@
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 
 namespace StashMatch.Web.Pages.Settings;
 
@@ -64,8 +65,22 @@ public static class SettingsWords
     public const string BackupsToo = "Delete the backups too";
     public const string PhraseMissing = "Nothing is deleted. First type “delete everything”.";
 
-    public static string Deleted(bool backupsToo) =>
-        backupsToo ? "Everything is deleted, the backups too." : "Everything is deleted. The backups are still there.";
+    /// <param name="backupsToo">Whether the backups were to go too.</param>
+    /// <param name="stayed">How many of them could not be deleted.</param>
+    public static string Deleted(bool backupsToo, int stayed) =>
+        !backupsToo ? "Everything is deleted. The backups are still there."
+        : stayed == 0 ? "Everything is deleted, the backups too."
+        : $"Everything is deleted, but {Terms.Counted(stayed, "backup")} could not be.";
+
+    public static string NothingDeleted(string reason) => $"Nothing is deleted: {reason}";
+
+    /// <summary>Old backups that are in nobody's way but cannot be deleted.</summary>
+    public static string Stuck(IReadOnlyCollection<string> names, string folder)
+    {
+        ArgumentNullException.ThrowIfNull(names);
+        var some = string.Join(", ", names.Take(5)) + (names.Count > 5 ? " …" : "");
+        return $"{Terms.Counted(names.Count, "old backup")} could not be deleted: {some}. Delete {(names.Count == 1 ? "it" : "them")} yourself in {folder}.";
+    }
 
     // Phones.
     public const string PhoneHeading = "A phone beside the scale";

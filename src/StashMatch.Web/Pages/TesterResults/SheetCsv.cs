@@ -25,7 +25,7 @@ public static class SheetCsv
     ];
 
     // What may be left out in later rows of the same sheet.
-    private static readonly string[] OfTheTester = [.. Columns[1..13]];
+    private static readonly string[] OfTheTester = [.. Columns[..13]];
 
     private static readonly CsvWriterOptions Options = new() { Injection = CsvInjection.Escape };
 
@@ -63,7 +63,9 @@ public static class SheetCsv
     }
 
     /// <summary>Reads sheets back: rows of one tester, size and count after another make one sheet; a part without weights was not weighed.</summary>
-    public static ReadSheets Read(string? text)
+    /// <param name="text">The file's text.</param>
+    /// <param name="hat">The name of the hat they are to be of: rows that name another are refused; null for any.</param>
+    public static ReadSheets Read(string? text, string? hat = null)
     {
         var (sheets, problems) = (new List<TesterDescription>(), new List<string>());
         if (string.IsNullOrWhiteSpace(text) || text.Length > MostCharacters)
@@ -95,6 +97,12 @@ public static class SheetCsv
                 }
 
                 before = fields;
+                if (hat is not null && fields.GetValueOrDefault("hat", "") is { Length: > 0 } of && !of.Equals(hat.Trim(), StringComparison.OrdinalIgnoreCase))
+                {
+                    problems.Add($"Row {row}: this sheet is of {Short(of)}, not of {Short(hat)}. Choose that hat above to read it.");
+                    continue;
+                }
+
                 Add(fields, row, sheets, problems);
             }
         }
@@ -179,6 +187,8 @@ public static class SheetCsv
             sheets.Add(sheet);
         }
     }
+
+    private static string Short(string name) => name.Length <= 40 ? $"“{name}”" : $"“{name[..40]}…”";
 
     // The mark put before what a spreadsheet would run as a formula is taken off again.
     private static string Cell(string typed) =>

@@ -8,6 +8,8 @@ namespace StashMatch.Web.Pages.TesterResults;
 /// <summary>Makes sentences of what testers' results say.</summary>
 public static class TesterWords
 {
+    private const double GramsToTheOunce = 28.349523125;
+
     /// <summary>Kept, or why it is set aside.</summary>
     public static string Of(TesterReading reading, WrittenGauge written)
     {
@@ -21,9 +23,28 @@ public static class TesterWords
             SetAside.Gauge => $"set aside: gauge {Gauge(result.StitchesPer10Cm, result.RowsPer10Cm)}, written for {Gauge(gauge.StitchesPer10Cm, gauge.RowsPer10Cm)}",
             SetAside.Rounds => $"set aside: {Math.Abs(result.ExtraRounds)} {(Math.Abs(result.ExtraRounds) == 1 ? "round" : "rounds")} {(result.ExtraRounds > 0 ? "more" : "fewer")} than written",
             SetAside.Yarn => "set aside: another yarn",
+            SetAside.Again => "set aside: a later sheet of the same tester and size counts",
+            SetAside.Proportion => $"set aside: × {Times(reading.Ratio)} of the estimate cannot be right. {Slip(reading.Ratio)} Correct the sheet and read it again.",
             _ => "set aside: far from what the others used",
         };
     }
+
+    /// <summary>Why a factor is not offered to be taken over.</summary>
+    public static string WhyNotOffered(TestersUse use)
+    {
+        ArgumentNullException.ThrowIfNull(use);
+        return use.Usage.Spread > TestersUse.MostSpread
+            ? $"the testers differ too much, by more than {Percent(TestersUse.MostSpread)} % either way"
+            : $"a factor below {Times(TestersUse.LeastFactor)} or above {Times(TestersUse.MostFactor)} is hardly a hat knitted as written";
+    }
+
+    // Grams out of all proportion have few causes; the likely one is asked about.
+    private static string Slip(double ratio) =>
+        ratio * GramsToTheOunce is >= Testers.LeastRatio and <= Testers.MostRatio ? "Are these ounces, not grams?"
+        : ratio < 1 ? "Is the label another yarn’s, or was only part of it weighed?"
+        : "Is the label another yarn’s, or was the core on the ball only before?";
+
+    private static string Percent(double share) => (100 * share).ToString("0", CultureInfo.InvariantCulture);
 
     /// <summary>A ratio to two decimals.</summary>
     public static string Times(double ratio) => ratio.ToString("0.00", CultureInfo.InvariantCulture);

@@ -14,52 +14,104 @@ public sealed class FromThisBagTests : PageContext
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
-    public async Task With_nothing_weighed_the_page_says_so_and_shows_the_way()
+    public async Task With_nothing_weighed_the_page_asks_for_the_first_ball()
     {
         await ReadyAsync();
         GoTo("/from-this-bag");
         var page = Render<Page>();
-        Assert.Contains("Nothing is weighed yet", page.Markup, StringComparison.Ordinal);
+        Assert.Equal("/leftovers", page.Find("a.button").GetAttribute("href"));
         Assert.Empty(page.FindAll("table"));
     }
 
     [Fact]
-    public async Task Each_arrangement_is_a_table_of_words_and_the_best_of_each_size_stands_on_top()
+    public async Task One_hat_a_size_hangs_on_the_tape_of_heads_each_with_its_word_and_its_picture()
     {
-        await WithDemoAsync("/from-this-bag?hat=side-to-side-sample&arrangement=own-colours&arrangement=one-ground&size=A&size=F&size=H");
+        await WithDemoAsync("/from-this-bag");
         var page = Render<Page>();
-        Assert.Equal(["Own colours", "One ground"], page.FindAll("section:has(table.cells) h2").Select(h => h.TextContent));
-        Assert.Equal(2 * 3 * 9, page.FindAll("table.cells td").Count);
-        Assert.All(page.FindAll("table.cells td .word"), w => Assert.Contains(w.TextContent, new[] { "yes", "only just", "no" }));
-        var best = page.FindAll(".best a");
-        Assert.Equal(3, best.Count);
-        Assert.Matches("^Size A, [0-9]+ stripes, own colours: yes, (over )?[0-9]+ %$", best[0].TextContent);
-        Assert.Matches(@"^Size H, .*: no, short by [\d.]+ m / [\d.]+ yd$", best[2].TextContent);
-        Assert.Contains("to spare", page.Find(".best small").TextContent, StringComparison.Ordinal);
+        var pegs = page.FindAll(".pegs a");
+        Assert.Equal(["A", "B", "C", "D", "E", "F", "G", "H"], pegs.Select(p => p.QuerySelector(".sz")!.TextContent));
+        Assert.All(pegs, p => Assert.Contains(p.QuerySelector(".v b")!.TextContent, new[] { "yes", "only just", "no" }));
+        Assert.All(pegs, p => Assert.StartsWith("/hat.png?", p.QuerySelector("img")!.GetAttribute("src"), StringComparison.Ordinal));
+
+        // Eyelets stand where the heads are, 48 to 61 cm, so the steps between them are as 2 2 2 1 2 2 2.
+        var eyes = page.FindAll(".tape-of-heads circle").Select(c => double.Parse(c.GetAttribute("cx")!, System.Globalization.CultureInfo.InvariantCulture)).ToList();
+        var steps = eyes.Zip(eyes.Skip(1)).Select(e => e.Second - e.First).ToList();
+        var cm = steps.Sum() / 13;
+        Assert.Equal([2, 2, 2, 1, 2, 2, 2], steps.Select(s => (int)Math.Round(s / cm)));
     }
 
     [Fact]
-    public async Task A_cell_opens_its_plan_and_the_plan_says_the_same()
+    public async Task The_heading_counts_the_words_on_the_rail()
     {
-        await WithDemoAsync("/from-this-bag?arrangement=own-colours&arrangement=in-turn&size=A&size=F&bag=The%20bread%20bin&allowance=5");
+        await WithDemoAsync("/from-this-bag");
         var page = Render<Page>();
-        foreach (var link in page.FindAll("table.cells td a").Where((_, i) => i % 5 == 0))
+        var words = page.FindAll(".pegs .v b").Select(w => w.TextContent).ToList();
+        var (yes, just) = (words.Count(w => w == "yes"), words.Count(w => w == "only just"));
+        var told = page.Find("h1").TextContent;
+        Assert.Matches("^(One|Two|Three|Four|Five|Six|Seven) sizes? (is|are) a yes, (one|two|three|four|five|six|seven) only just[.]$", told);
+        string[] numbers = ["no", "one", "two", "three", "four", "five", "six", "seven"];
+        Assert.StartsWith(numbers[yes], told, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains($"{numbers[just]} only just", told, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task By_surest_the_words_never_get_better_down_the_row_and_by_used_up_other_hats_may_lead()
+    {
+        await WithDemoAsync("/from-this-bag?by=surest");
+        var words = Render<Page>().FindAll(".pegs .v b").Select(w => Array.IndexOf(["yes", "only just", "no"], w.TextContent)).ToList();
+        Assert.Equal(words.Order(), words);
+        GoTo("/from-this-bag?by=uses-up-most");
+        Assert.Equal("no", Render<Page>().FindAll(".pegs .v b")[^1].TextContent);
+    }
+
+    [Fact]
+    public async Task A_hat_on_the_rail_opens_as_the_answer_it_told()
+    {
+        await WithDemoAsync("/from-this-bag");
+        foreach (var peg in Render<Page>().FindAll(".pegs a"))
         {
-            GoTo(link.GetAttribute("href")!);
-            var plan = Render<Answer>();
-            Assert.Equal(link.QuerySelector(".word")!.TextContent, plan.Find(".word > span").TextContent);
-            var small = link.QuerySelector("small")!.TextContent;
-            Assert.Contains(small, small.EndsWith('%') ? plan.Find(".chance").TextContent : plan.Markup, StringComparison.Ordinal);
+            var (word, figure) = (peg.QuerySelector(".v b")!.TextContent, peg.QuerySelector(".v")!.TextContent.Split(' ', 2)[^1]);
+            GoTo(peg.GetAttribute("href")!);
+            var answer = Render<Answer>();
+            Assert.Contains(word, answer.Find(".word").TextContent, StringComparison.Ordinal);
+            if (word != "no")
+            {
+                Assert.Contains(figure.Split(' ')[^2], answer.Find(".chance").TextContent, StringComparison.Ordinal);
+            }
         }
     }
 
     [Fact]
-    public async Task What_is_short_and_where_is_there_to_read_and_to_hear_in_both_units()
+    public async Task Each_arrangement_is_a_table_of_words_and_the_best_of_each_size_is_marked()
+    {
+        await WithDemoAsync("/from-this-bag?hat=side-to-side-sample&arrangement=own-colours&arrangement=one-ground&size=A&size=F&size=H");
+        var page = Render<Page>();
+        Assert.Equal(2, page.FindAll("table.cells").Count);
+        Assert.StartsWith("Every stripe different, keeping 10 % in reserve.", page.Find("table.cells caption").TextContent, StringComparison.Ordinal);
+        Assert.Equal(2 * 3 * 9, page.FindAll("table.cells td").Count);
+        Assert.All(page.FindAll("table.cells td .word"), w => Assert.Contains(w.TextContent, new[] { "yes", "only just", "no" }));
+        Assert.Equal(3, page.FindAll("table.cells a.best").Count);
+    }
+
+    [Fact]
+    public async Task A_cell_opens_its_plan_with_its_word_and_what_is_short()
+    {
+        await WithDemoAsync("/from-this-bag?arrangement=own-colours&arrangement=in-turn&size=A&size=H&bag=The%20bread%20bin&allowance=5");
+        var page = Render<Page>();
+        foreach (var link in page.FindAll("table.cells td a").Where((_, i) => i % 5 == 0))
+        {
+            GoTo(link.GetAttribute("href")!);
+            Assert.Contains(link.QuerySelector(".word")!.TextContent, Render<Answer>().Find(".word").TextContent, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task What_is_short_and_why_is_there_to_read_and_to_hear()
     {
         await WithDemoAsync("/from-this-bag?arrangement=own-colours&size=H");
         var cell = Render<Page>().FindAll("table.cells td a").First(a => a.ClassList.Contains("no"));
-        Assert.Matches(@"short by [\d.]+ m\s*[\d.]+ yd\s*brim is the weakest part\. Size H, [0-9]+ stripes, own colours", cell.TextContent);
-        Assert.Matches(@"no, short by [\d.]+ m / [\d.]+ yd; the brim lacks most", cell.GetAttribute("title")!);
+        Assert.Matches(@"^no [\d.]+ m short, size H, [0-9]+ stripes$", cell.TextContent);
+        Assert.Equal("The brim is short most.", cell.GetAttribute("title"));
     }
 
     [Fact]
@@ -74,7 +126,7 @@ public sealed class FromThisBagTests : PageContext
     [InlineData("hat=zzz", "hat", "Hat is not one of the hats here.")]
     [InlineData("size=Q", "size", "Size must be one of A, B, C, D, E, F, G, H.")]
     [InlineData("arrangement=heap", "arrangement", "Arrangement must be one of")]
-    [InlineData("allowance=ten", "allowance", "Spare must be a number")]
+    [InlineData("allowance=ten", "allowance", "Reserve must be a number")]
     [InlineData("bag=nowhere", "bag", "Bag is not one of the bags here.")]
     [InlineData("leftover=nobody", "leftover", "Leftover is not among the leftovers")]
     public async Task What_cannot_be_read_is_named_beside_its_field(string query, string field, string says)
@@ -90,9 +142,9 @@ public sealed class FromThisBagTests : PageContext
     {
         await WithDemoAsync("/from-this-bag?hat=practice-hat");
         var page = Render<Page>();
-        Assert.Equal(["Own colours", "As it falls"], page.FindAll("section:has(table.cells) h2").Select(h => h.TextContent));
-        Assert.Equal(10, page.FindAll("table.cells td").Count);
-        Assert.Contains("Depths belong to", page.Markup, StringComparison.Ordinal);
+        Assert.Equal(["own-colours", "as-it-falls", "usual"], page.FindAll("#arrangement option").Select(o => o.GetAttribute("value")));
+        Assert.Equal(5, page.FindAll("table.cells td").Count);
+        Assert.Contains("This needs a hat described by measurements.", page.Markup, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -100,7 +152,8 @@ public sealed class FromThisBagTests : PageContext
     {
         await WithDemoAsync("/from-this-bag?hat=brim-up-sample&size=A&arrangement=own-colours");
         var page = Render<Page>();
-        Assert.Matches("^(At least [0-9]+, at most [0-9]+|[0-9]+ hats?, no more and no less)[.]$", page.Find(".count").TextContent);
+        Assert.Matches("^(at least [0-9]+ hats?, at most [0-9]+|[0-9]+ hats?)[.]$", page.Find(".whole summary b").TextContent);
+        Assert.Matches("Only [a-z]+ balls? (is|are) long enough for a |hold too little for more", page.Find(".whole summary").TextContent);
         Assert.NotEmpty(page.FindAll(".hats > li"));
         Assert.Contains("stripe 1", page.Find(".hats li ul").TextContent, StringComparison.Ordinal);
     }
@@ -110,11 +163,11 @@ public sealed class FromThisBagTests : PageContext
     {
         await WithDemoAsync("/from-this-bag?arrangement=own-colours&size=A&depthSize=A&least=6&chosen=quince&chosen=rosehip&chosen=damson&chosen=gooseberry");
         var page = Render<Page>();
-        var rows = page.FindAll("section[aria-labelledby=depths] tbody tr");
+        var rows = page.FindAll("#depths tbody tr");
         Assert.Equal(4, rows.Count);
-        Assert.Contains("No other depths leave less", page.Markup, StringComparison.Ordinal);
-        Assert.Contains("Knitted up but for the spare: Rosehip", page.Markup, StringComparison.Ordinal);
-        var address = page.Find("section[aria-labelledby=depths] a.button").GetAttribute("href")!;
+        Assert.Contains("No other stripes leave less", page.Markup, StringComparison.Ordinal);
+        Assert.Contains("Used up, but for your reserve: Rosehip", page.Markup, StringComparison.Ordinal);
+        var address = page.Find("#depths a.button").GetAttribute("href")!;
         Assert.Contains("depths=", address, StringComparison.Ordinal);
         GoTo(address);
         var plan = Render<Answer>();

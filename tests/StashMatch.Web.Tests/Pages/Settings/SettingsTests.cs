@@ -1,11 +1,13 @@
 using AngleSharp.Dom;
 using Bunit;
+using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.JSInterop;
 using StashMatch.Knitting.Hats;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
+using StashMatch.Store.Data;
 using StashMatch.Web.Pages.WeighLeftovers;
 using StashMatch.Web.Phone;
 using StashMatch.Web.Pieces;
@@ -110,6 +112,28 @@ public sealed class SettingsTests : PageContext
         page.WaitForAssertion(() => Assert.Contains("Everything is deleted. The backups are still there", page.Find("p.said").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
         Assert.Empty(await Leftovers.ListAsync(Stop));
         Assert.Equal(1, cut);
+    }
+
+    [Fact]
+    public async Task Where_everything_cannot_be_deleted_nothing_is_and_the_page_says_that()
+    {
+        await ReadyAsync();
+        await Leftovers.WeighAsync(new NewLeftover("Moss", new Weighing(Grams.From(20), default, Grams.From(1)), null), cancel: Stop);
+        var page = Render<Page>();
+        page.Find("#sure").Input("delete everything");
+        await using (var other = new SqliteConnection($"Data Source={Services.GetRequiredService<StorePlace>().File};Pooling=False"))
+        {
+            await other.OpenAsync(Stop);
+            await using var reading = other.BeginTransaction(deferred: true);
+            await using var command = new SqliteCommand("SELECT count(*) FROM Leftovers", other, reading);
+            await command.ExecuteScalarAsync(Stop);
+            await page.Find("form.delete").SubmitAsync();
+            page.WaitForAssertion(
+                () => Assert.StartsWith("Nothing is deleted: the database file was in use", page.Find("p.said").TextContent, StringComparison.Ordinal),
+                TimeSpan.FromSeconds(30));
+        }
+
+        Assert.Equal("Moss", Assert.Single(await Leftovers.ListAsync(Stop)).Name);
     }
 
     [Fact]

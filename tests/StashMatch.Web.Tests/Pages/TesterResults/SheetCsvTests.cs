@@ -35,6 +35,18 @@ public sealed class SheetCsvTests
         Assert.Equal(["S2"], read.Sheets[0].Parts!.Select(p => p!.Part));
     }
 
+    [Fact]
+    public void A_sheet_of_another_hat_is_refused_and_named_and_those_of_this_hat_are_read()
+    {
+        const string Text = "hat,size,tester,label,part,before_g,after_g\nbobble hat,C,Ann,1 g / 2.5 yd,S1,10,4\n,,,,S2,10,4\n"
+            + "Practice Hat,C,Bea,1 g / 2.5 yd,S1,10,4\n,C,Cem,1 g / 2.5 yd,S1,10,4\n";
+        var read = SheetCsv.Read(Text, "practice hat");
+        Assert.Equal(["Bea", "Cem"], read.Sheets.Select(s => s.Tester));
+        Assert.Equal(2, read.Problems.Count);
+        Assert.StartsWith("Row 2: this sheet is of “bobble hat”, not of “practice hat”", read.Problems[0], StringComparison.Ordinal);
+        Assert.StartsWith("Row 3: this sheet is of “bobble hat”", read.Problems[1], StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("", "The file is empty")]
     [InlineData("name,grams\na,1\n", "does not name the column tester")]
