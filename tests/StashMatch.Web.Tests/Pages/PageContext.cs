@@ -23,7 +23,7 @@ public abstract class PageContext : BunitContext
         Services.AddSingleton<StashMatch.Web.Pages.WeighLeftovers.SeenLeftovers>();
         Services.AddSingleton(new PhoneDoor(true, PhoneDoor.UsualPort));
         Services.AddScoped<StashMatch.Web.Pages.CanIMakeIt.HatQuestion>();
-        Services.AddSingleton<StashMatch.Web.Pages.CanIMakeIt.HatPictures>();
+        Services.AddSingleton<StashMatch.Web.Pieces.HatPictures>();
         Services.AddSingleton<PairingCode>();
         Services.AddSingleton<PhoneLines>();
         Services.AddSingleton<AuthenticationStateProvider>(Person);
