@@ -5,7 +5,7 @@ namespace StashMatch.Knitting.Odds;
 /// <summary>The chance that the yarn of a whole hat lasts: that no leftover runs out.</summary>
 /// <remarks>
 /// Given φ, what all yarn of a hat shares, the leftovers are independent, so the chance is an integral over one variable: trapezoid on
-/// z from −5 to 5, each leftover in closed form. It lies between the product of the leftovers' own sureness and the least of them.
+/// z from −5 to 5, each leftover in closed form; of a ball weighed half-way a sum over its scale's band. It lies between the product of the leftovers' own sureness and the least of them.
 /// What each draws from is said at <see cref="Sureness"/>.
 /// </remarks>
 public static class Chance
@@ -48,62 +48,30 @@ public static class Chance
         return Math.Clamp(sum / weights, 0, 1);
     }
 
-    // Grams count as shares of the last reading. Weighed half-way, the rate seen tells where in the scale's band the truth is likelier to lie,
-    // and how far it is the label that is off.
+    // Grams count as shares of the last reading. Of a ball weighed half-way every weight in the scale's band is as likely as it explains the rate seen.
     private readonly struct Ball
     {
         private readonly double _asked;
         private readonly double _spread;
         private readonly ScaleBand _band;
+        private readonly SeenRate _seen;
         private readonly bool _weighed;
-        private readonly double _rate;
-        private readonly double _ofLabel;
-        private readonly double _ofScale;
-        private readonly double _width;
 
         public Ball(Load load)
         {
             var doubt = LengthDoubt.Of(load.Leftover);
             var held = load.Leftover.Ratio.MetresIn(load.Leftover.Weighing.Net.Value);
             _asked = Math.Log((double)(load.Length.Value / held));
-            if (load.Rate is not { } rate)
+            _spread = Math.Sqrt(Sureness.OwnVariance(doubt.Label));
+            _band = new ScaleBand(doubt.Band, _spread);
+            if (load.Rate is { } rate)
             {
-                _spread = Math.Sqrt(Sureness.OwnVariance(doubt.Label));
-                _band = new ScaleBand(doubt.Band, _spread);
-                return;
+                (_weighed, _seen) = (true, new SeenRate(rate, (double)load.Leftover.Weighing.Net.Value, doubt));
             }
-
-            var (label, past, last) = (doubt.Label * doubt.Label, rate.Spread * rate.Spread, doubt.Band * doubt.Band / 3);
-            var used = rate.UsedGrams / (double)load.Leftover.Weighing.Net.Value;
-            var all = label + past + (last / (used * used));
-            var pull = last / used / all;
-            _weighed = true;
-            _rate = Math.Log(rate.Factor);
-            _ofLabel = label / (label + past);
-            _spread = Math.Sqrt((label * (1 - _ofLabel)) + (Sureness.OneLeftover * Sureness.OneLeftover));
-
-            // A heavier ball also used less than was seen; to first order that widens the band.
-            var wider = 1 + (_ofLabel / used);
-            _ofScale = pull * wider;
-            _width = Math.Sqrt(3 * Math.Max(0, last - (pull * pull * all))) * wider;
         }
 
-        public double LastsGiven(double common)
-        {
-            if (double.IsNegativeInfinity(_asked))
-            {
-                return 1;
-            }
-
-            if (!_weighed)
-            {
-                return _band.Lasts(_asked + common);
-            }
-
-            // By how much more this ball seems to take than the others: part is its label, part the reading.
-            var apart = _rate - common;
-            var centre = Math.Max(0.01, 1 + (_ofScale * apart));
-            return new ScaleBand(_width / centre, _spread).Lasts(_asked + common + (_ofLabel * apart) - Math.Log(centre));
-        }
+        public double LastsGiven(double common) => double.IsNegativeInfinity(_asked) ? 1
+            : _weighed ? _seen.Lasts(_asked, common)
+            : _band.Lasts(_asked + common);
     }
 }

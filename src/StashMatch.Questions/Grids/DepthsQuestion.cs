@@ -33,7 +33,7 @@ public static class DepthsQuestion
         ArgumentNullException.ThrowIfNull(asked);
         if (hat is not null and not HatDesign)
         {
-            asked.Wrong(MatchQuestion.Hat, "is known by its printed table alone; depths belong to a hat by measurements");
+            asked.Wrong(MatchQuestion.Hat, "has only a printed table; depths need a hat by measurements");
         }
 
         var size = MatchQuestion.ReadSize(asked, Size, hat);

@@ -48,9 +48,8 @@ public sealed record NewLeftover : LeftoverDetails
     internal string Mark()
     {
         var weighed = FormattableString.Invariant($"{Weighing.Gross.Milligrams} {Weighing.Tare.Milligrams} {Weighing.ScaleStep.Milligrams}");
-        var said = LeftoverFields.Say(this);
-        var all = LeftoverFields.Kept.Select(f => $"{said[f.Field]}").Concat([Id ?? "", weighed, $"{KnittedUp}"]);
-        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\0', all))));
+        var details = SaidInJson.Write(LeftoverFields.Say(this), LeftoverFields.Fields).ToJsonString();
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\0', details, Id, weighed, KnittedUp))));
     }
 
     internal LeftoverRow ToRow(Tags tags, DateTimeOffset at)

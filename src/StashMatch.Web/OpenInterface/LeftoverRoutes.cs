@@ -8,7 +8,7 @@ namespace StashMatch.Web.OpenInterface;
 internal static class LoggedBody
 {
     private static readonly Field LeftGrams = Field.Number("leftGrams", 0, Weighing.MostGrams) with { Says = "The yarn alone; 0 once it is knitted up." };
-    private static readonly Field PromisedMetres = Field.Number("promisedMetres", 0, 1_000_000) with { Says = "What of it is promised to plans." };
+    private static readonly Field PromisedMetres = Field.Number("promisedMetres", 0, 1_000_000) with { Says = "What of it is kept for hats." };
     private static readonly Field Metres = Field.Number("metres", 0, 1_000_000);
     private static readonly Field LowMetres = Field.Number("lowMetres", 0, 1_000_000) with { Says = "If the scale read as much too high as its step allows." };
     private static readonly Field KnittedUp = Field.YesNo("knittedUp");

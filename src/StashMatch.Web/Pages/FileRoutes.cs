@@ -60,10 +60,10 @@ public static class FileRoutes
         const int most = 1200;
         var query = context.Request.Query;
         string? seen = query["seen"];
-        if (pictures.Find(seen) is { } kept)
+        if (await pictures.FindAsync(seen) is { } kept)
         {
             context.Response.Headers.CacheControl = "private, max-age=31536000, immutable";
-            return Results.File(await kept, "image/png");
+            return Results.File(kept, "image/png");
         }
 
         var form = CanIMakeIt.CanIMakeForm.Of(query);

@@ -59,7 +59,7 @@ public sealed class HatPictures
     }
 
     /// <summary>The picture known by a key; null where it is not kept any more.</summary>
-    public Task<byte[]>? Find(string? key) => key is not null && kept.TryGetValue(key, out var found) ? found.Png.Value : null;
+    public async Task<byte[]?> FindAsync(string? key) => key is not null && kept.TryGetValue(key, out var found) ? await found.Png.Value : null;
 
     /// <summary>The picture of a hat, painted now unless it is kept.</summary>
     public Task<byte[]> PngAsync(WoolHat hat, WoolView view) => Painting(KeyOf(hat, view), hat, view).Value;

@@ -78,6 +78,51 @@ public sealed class SimulatedKnitterTests
     }
 
     [Fact]
+    public void Of_a_ball_weighed_half_way_the_labels_error_is_in_the_rate_and_cancels()
+    {
+        // By hand, a scale too fine to matter: of ln 1.05 = 0.04879 over the others 0.0004 / 0.0013 is the label, 0.01501. Lasts with
+        // Φ((0.05129 − 0.01501) / s), s² = (9 / 13)² × (0.06² + 0.015²) + 0.0004 × 9 / 13 + 0.03² = 0.05487²: Φ(0.6613) = 0.7458, from a table.
+        var ball = new Leftover("a", "a", At(20, 0.001), new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed));
+        var load = new Load(ball, Metres.FromMillimetres(76_000)) { Rate = new MeasuredRate(1.05, 0.03, 20) };
+        Assert.Equal(0.7458, Chance.OfEnough(new Usage(1.10, 0.06), load), 0.0003);
+    }
+
+    [Theory]
+    [InlineData(6, 14, 1.05, 22, 0.1)]
+    [InlineData(6, 14, 1.05, 20, 1.0)]
+    [InlineData(12, 8, 0.93, 42, 1.0)]
+    [InlineData(9, 4, 1.12, 34, 0.5)]
+    [InlineData(20, 30, 1.15, 72, 1.0)]
+    public void What_a_reading_may_be_off_is_learned_from_the_rate(double grams, double used, double rate, double need, double step)
+    {
+        // Summed up once more, finely: over what all yarn shares, and for each of that over the scale's band, every weight as likely as it explains the rate. A heavier ball used less than was seen.
+        const double Label = 0.02 * 0.02, Past = 0.03 * 0.03;
+        var (usage, band) = (new Usage(1.10, 0.06), step * (step < 1 ? 0.5 : 1));
+        var (sum, weights) = (0.0, 0.0);
+        for (var z = -5.0; z <= 5; z += 0.05)
+        {
+            var common = z * Math.Sqrt((0.06 * 0.06) + (0.015 * 0.015));
+            var (lasts, likely) = (0.0, 0.0);
+            for (var i = -100; i <= 100; i++)
+            {
+                var heavier = band * i / 100.5;
+                var apart = Math.Log(rate * (used - heavier) / used) - common;
+                var likelihood = Math.Exp(-apart * apart / (2 * (Label + Past)));
+                var over = Math.Log((grams + heavier) * 4 / need) - common - (apart * Label / (Label + Past));
+                lasts += likelihood * Normal.Below(over / Math.Sqrt((Label * Past / (Label + Past)) + (0.03 * 0.03)));
+                likely += likelihood;
+            }
+
+            (sum, weights) = (sum + (Math.Exp(-z * z / 2) * lasts / likely), weights + Math.Exp(-z * z / 2));
+        }
+
+        var ball = new Leftover("a", "a", At(grams, step), new LabelRatio(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed));
+        var chance = Chance.OfEnough(usage, new Load(ball, Metres.Needed(need)) { Rate = new MeasuredRate(rate, 0.03, used) });
+        Assert.InRange(chance, 0.2, 0.95);
+        Assert.Equal(sum / weights, chance, 0.003);
+    }
+
+    [Fact]
     public void What_weighing_teaches_meets_the_plan_by_its_precision()
     {
         // By hand: 8 % over the plan, off by 2 % of label and 3 % of the ball, so 0.0013 and 0.015² of damp more, precision 655.74; the plan's

@@ -27,6 +27,11 @@ internal static class Counting
             }
         }
 
+        if (own.Length > 0 && !puzzle.Question.Blend && ColoursFor(puzzle, capacity) < layout.Stripes)
+        {
+            return true;
+        }
+
         foreach (var (need, count) in layout.AtLeast)
         {
             if (RoomFor(need, count, falling) < count)
@@ -44,6 +49,31 @@ internal static class Counting
         }
 
         return false;
+    }
+
+    // How many stripes could have a leftover each: of leftovers that all read as one colour no more than may stand apart.
+    private static int ColoursFor(Puzzle puzzle, Capacity capacity)
+    {
+        var (sum, least, apart) = (0, puzzle.Layout.ShortestStripe, puzzle.Limits.Others + puzzle.Layout.StripesAlone);
+        var groups = new List<List<int>>();
+        foreach (var bin in capacity.LongestFirst)
+        {
+            if (capacity.Of[bin] < least || sum >= puzzle.Layout.Stripes)
+            {
+                break;
+            }
+
+            var group = groups.Find(g => g.TrueForAll(other => !puzzle.MayTouch(other, bin)));
+            if (group is null)
+            {
+                groups.Add(group = []);
+            }
+
+            group.Add(bin);
+            sum += group.Count <= apart ? 1 : 0;
+        }
+
+        return sum;
     }
 
     /// <summary>

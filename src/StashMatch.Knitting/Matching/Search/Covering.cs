@@ -5,7 +5,7 @@ internal sealed class Covering(Puzzle puzzle, CancellationToken cancel)
 {
     private const int ArrangeSteps = 5_000;
     private const int QuickSteps = 400;
-    private const int SearchSteps = 12_000;
+    private const int SearchSteps = 60_000;
     private Arranger? _arranger;
 
     /// <summary>A leftover for each item where there is a way; that there is none, or that the steps ran out.</summary>

@@ -74,6 +74,8 @@ internal sealed class Layout
         var stripes = Items.Where(i => i.Role == Role.Stripe).Select(i => i.Need);
         OwnLongest = !OwnColours && question.Arrangement != Arrangement.InTurn ? []
             : [.. stripes.Concat(Items.Where(i => OwnColours && i.Role == Role.Head).Select(i => i.Need).OrderDescending().Take(1)).OrderDescending()];
+        (Stripes, ShortestStripe) = (stripes.Count(), stripes.DefaultIfEmpty(0).Min());
+        StripesAlone = Items.Count(i => i.Role == Role.Stripe && Shapes[i.Class].Neighbours != ColourNeighbours.Other);
         AtLeast = [.. Shapes.Select(s => s.Need).Distinct().Where(n => n > 0).Select(n => (n, Items.Count(i => i.Need >= n)))];
         HasOpenBrim = Array.Exists(Shapes, s => s.Brim);
         SeamItems = Seam.ItemsOf(hat, grouping, Items);
@@ -102,6 +104,15 @@ internal sealed class Layout
 
     /// <summary>What wants a leftover of its own: in own colours each stripe and the longest of brim and crown, in turn each stripe's turn. Their needs, the longest first.</summary>
     public long[] OwnLongest { get; }
+
+    /// <summary>How many items are stripes.</summary>
+    public int Stripes { get; }
+
+    /// <summary>How many of them lie beside nothing under the colour rule.</summary>
+    public int StripesAlone { get; }
+
+    /// <summary>What the shortest of them takes, millimetres.</summary>
+    public long ShortestStripe { get; }
 
     /// <summary>For each need how many items take so much or more.</summary>
     public (long Need, int Count)[] AtLeast { get; }

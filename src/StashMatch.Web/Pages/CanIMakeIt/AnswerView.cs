@@ -25,7 +25,7 @@ public sealed class AnswerView
         Answer = answer ?? throw new ArgumentNullException(nameof(answer));
         AllowancePercent = allowancePercent;
         _codes = new(codes, StringComparer.Ordinal);
-        Shared = answer.Plans.FirstOrDefault(p => p.Kind == share) ?? answer.Plans.FirstOrDefault();
+        Shared = answer.Plans.FirstOrDefault(p => p.Kind == share) ?? (answer.Plans.Count > 0 ? answer.Plans[0] : null);
         Parts = Shared?.Parts ?? answer.Parts;
         Leftovers = Shared?.Leftovers ?? answer.Leftovers;
         Words = new Words(answer with { Parts = Parts, Leftovers = Leftovers, ChanceOfEnough = Chance });

@@ -136,8 +136,8 @@ public static class HatWords
             StitchPattern.Decrease => "after decreases",
             StitchPattern.TubularEdge => "tubular edge",
             StitchPattern.BraidSetUp => "braid set-up",
-            StitchPattern.BraidOver => plan.IsKnitted(run.Pattern) ? "braid, knitted from the wrong side, yarns crossed over" : "braid, yarns crossed over",
-            StitchPattern.BraidUnder => "braid, yarns crossed under",
+            StitchPattern.BraidOver => plan.IsKnitted(run.Pattern) ? "braid, knitted from the wrong side, yarns crossed over" : "braid, purled, yarns crossed over",
+            StitchPattern.BraidUnder => "braid, purled, yarns crossed under",
             _ => "stockinette",
         };
         return $"{Terms.Counted(run.Rows, "row")} of {run.Stitches} stitches, {how}";

@@ -146,7 +146,7 @@ public static class StepWords
             _ when plan.IsKnitted(StitchPattern.BraidOver) =>
             [
                 $"Set-up, on the right side: {SetUp}",
-                $"Over, on the wrong side: hold both yarns at the back, which is the right side. Knit {Over}",
+                $"Over, on the wrong side: hold both yarns at the back. Knit {Over}",
                 $"Under, on the right side: hold both yarns in front. Purl {Under}",
             ],
             _ => [$"Set-up: {SetUp}", $"Over: purl {Over}", $"Under: purl {Under}"],

@@ -70,7 +70,7 @@ public sealed class KitsForm
         var question = KitQuestion.Read(new Reading(asked, own), open);
         foreach (var (field, messages) in own.ByField)
         {
-            errors.Add(field switch { "allowancePercent" => "to spare", "lightestPercent" => "lightest", _ => field }, messages[0]);
+            errors.Add(field switch { "allowancePercent" => "reserve", "lightestPercent" => "lightest", _ => field }, messages[0]);
         }
 
         return errors.Any ? null : question;

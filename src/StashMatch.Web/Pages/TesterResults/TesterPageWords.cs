@@ -86,7 +86,7 @@ public static class TesterPageWords
     public const string AgainstEstimate = "against the estimate";
     public const string KeptOrAsideColumn = "kept or set aside";
     public const string AsideCaption = "Set aside: who did not knit it as written. That is a gauge over 5 % off, other rounds, or another yarn.";
-    public const string AsideProportion = "So is what is under 0.6 or over 1.6 of the estimate, and an earlier sheet of the same tester.";
+    public const string AsideProportion = "So is what is under 0.6 or over 1.6 of the estimate. Of one tester the latest sheet counts.";
     public const string AsideFarOff = "From five testers on, also who is far from the others. Everybody set aside is named.";
     public const string Compares = "How use compares, part by part";
     public const string Factors = "Factors";
@@ -111,8 +111,11 @@ public static class TesterPageWords
 
     // The hat's own factor.
     public const string OwnFactor = "This hat’s own factor";
+    public const string LookAgain = "Look at the sheets again, or wait for more.";
     public const string UseNewest = "Use what the sheets say now";
     public const string TestersFactor = "the testers’ factor";
+
+    public static string NotOffered(string why) => $"We do not offer this factor: {why}. {LookAgain}";
 
     public static string StatesOwn(string times) => $"This hat states its own factor, × {times} the yarn in the stitches alone.";
 

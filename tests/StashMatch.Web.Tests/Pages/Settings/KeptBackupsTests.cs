@@ -18,7 +18,7 @@ public sealed class KeptBackupsTests
             using var response = await app.Client.GetAsync(new Uri("/settings", UriKind.Relative), Stop);
             Assert.Equal(HttpStatusCode.OK, response.StatusCode);
             var text = WebUtility.HtmlDecode(await response.Content.ReadAsStringAsync(Stop));
-            if (text.Contains("One old backup could not be deleted: daily-20240102-080000-000.db", StringComparison.Ordinal))
+            if (text.Contains("1 old backup could not be deleted: daily-20240102-080000-000.db", StringComparison.Ordinal))
             {
                 return;
             }

@@ -129,7 +129,7 @@ public sealed class SettingsTests : PageContext
             await command.ExecuteScalarAsync(Stop);
             await page.Find("form.delete").SubmitAsync();
             page.WaitForAssertion(
-                () => Assert.StartsWith("Nothing is deleted: the database file was in use", page.Find("p.said").TextContent, StringComparison.Ordinal),
+                () => Assert.StartsWith("Nothing is deleted: another program was using the", page.Find("p.said").TextContent, StringComparison.Ordinal),
                 TimeSpan.FromSeconds(30));
         }
 

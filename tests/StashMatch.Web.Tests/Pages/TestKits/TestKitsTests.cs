@@ -66,7 +66,7 @@ public sealed class TestKitsTests : PageContext
         page.Find("input[aria-label='kit 1, row 1, label']").Change("");
         await page.Find("form").SubmitAsync();
         var said = string.Join(' ', page.FindAll(".field-message").Select(m => m.TextContent));
-        Assert.Contains("Kit 1, row 2, grams is not a number", said, StringComparison.Ordinal);
+        Assert.Contains("Kit 1, row 2, grams must be a number", said, StringComparison.Ordinal);
         Assert.Contains("Kit 1, row 1, label is missing", said, StringComparison.Ordinal);
         page.Find("#start-1").Change(kept.Id);
         Assert.Equal("10", page.Find("input[aria-label='kit 1, row 2, grams each']").GetAttribute("value"));

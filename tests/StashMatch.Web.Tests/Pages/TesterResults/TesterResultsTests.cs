@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
 using StashMatch.Knitting.Hats;
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 using Xunit;
 using Page = StashMatch.Web.Pages.TesterResults.TesterResults;
 using TestContext = Xunit.TestContext;
@@ -132,13 +133,13 @@ public sealed class TesterResultsTests : PageContext
         var page = Render<Page>();
         var cem = page.WaitForElements("[aria-label='Results'] tbody").Single(b => b.TextContent.Contains("Cem", StringComparison.Ordinal));
         Assert.Contains("Are these ounces, not grams?", cem.TextContent, StringComparison.Ordinal);
-        Assert.Contains("2 testers used × 1.02 the bare metres", page.Find(".take-over p").TextContent, StringComparison.Ordinal);
-        Assert.Single(page.FindAll(".take-over button"), b => b.TextContent == "Reckon this hat with it");
+        Assert.Contains("2 testers used × 0.98 the yarn in the stitches alone", page.Find(".take-over p").TextContent, StringComparison.Ordinal);
+        Assert.Single(page.FindAll(".take-over button"), b => b.TextContent == Terms.UseThisFactor);
 
         // Two who differ as much as these leave nothing to take over.
         await store.AddAsync("side-to-side-sample", [Sheet("Dot", 60, 47), Sheet("Eli", 60, 31.5m)], TestContext.Current.CancellationToken);
         page = Render<Page>();
-        page.WaitForAssertion(() => Assert.Contains("It is not offered to be taken over", page.Find(".take-over").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("We do not offer this factor", page.Find(".take-over").TextContent, StringComparison.Ordinal));
         Assert.Empty(page.FindAll(".take-over button"));
     }
 
