@@ -3,6 +3,9 @@ namespace StashMatch.Questions;
 /// <summary>What is wrong with something described, field by field.</summary>
 public sealed class FieldErrors
 {
+    // Whoever sends a great many faults is told of the first of them.
+    private const int MostFields = 200;
+
     private readonly SortedDictionary<string, List<string>> _byField = new(StringComparer.Ordinal);
 
     public bool Any => _byField.Count > 0;
@@ -15,6 +18,11 @@ public sealed class FieldErrors
     {
         ArgumentNullException.ThrowIfNull(message);
         Count++;
+        if (_byField.Count >= MostFields && !_byField.ContainsKey(field))
+        {
+            return;
+        }
+
         if (!_byField.TryGetValue(field, out var messages))
         {
             _byField[field] = messages = [];

@@ -22,11 +22,16 @@ public static class SaidInJson
         var seen = new List<(Field, Said)>();
         foreach (var property in json.EnumerateObject())
         {
-            var name = NameOf(property);
-            var field = fields.FirstOrDefault(f => f.Name == name) ?? fields.FirstOrDefault(f => f.Is(name));
+            if (NameOf(property) is not { } name)
+            {
+                errors.Add(at.Length == 0 ? "body" : at.TrimEnd('.'), "has a field with an unreadable character in its name");
+                continue;
+            }
+
+            var field = fields.FirstOrDefault(f => f.Name == name);
             if (field is null)
             {
-                errors.Add(at + name, "is not a field here");
+                errors.Add(Short(at + name), Unknown(name, fields));
             }
             else if (seen.Exists(s => ReferenceEquals(s.Item1, field)))
             {
@@ -69,7 +74,56 @@ public static class SaidInJson
         }
     }
 
-    private static string NameOf(JsonProperty property)
+    /// <summary>Whether every text in it can be written down: no half of a character, no broken bytes.</summary>
+    public static bool IsText(JsonElement json)
+    {
+        var errors = new FieldErrors();
+        CheckTexts(json, errors, "");
+        return !errors.Any;
+    }
+
+    private static void CheckTexts(JsonElement json, FieldErrors errors, string at)
+    {
+        switch (json.ValueKind)
+        {
+            case JsonValueKind.String:
+                ReadText(json, errors, at);
+                break;
+            case JsonValueKind.Array:
+                foreach (var (one, i) in json.EnumerateArray().Select((one, i) => (one, i)))
+                {
+                    CheckTexts(one, errors, string.Create(CultureInfo.InvariantCulture, $"{at}[{i}]"));
+                }
+
+                break;
+            case JsonValueKind.Object:
+                foreach (var property in json.EnumerateObject())
+                {
+                    if (NameOf(property) is not { } name)
+                    {
+                        errors.Add(Short(at), "has a field with an unreadable character in its name");
+                    }
+                    else
+                    {
+                        CheckTexts(property.Value, errors, at.Length == 0 ? name : $"{at}.{name}");
+                    }
+                }
+
+                break;
+        }
+    }
+
+    private static string Unknown(string name, IReadOnlyList<Field> fields)
+    {
+        var names = fields.Select(f => f.Name).ToList();
+        return Nearest.Of(name, names) is { } meant
+            ? $"is not a field there is. Did you mean {meant}?"
+            : $"is not a field there is; there are {string.Join(", ", names.Order(StringComparer.Ordinal).Take(24))}";
+    }
+
+    private static string Short(string place) => place.Length <= 120 ? place : place[..120] + "…";
+
+    private static string? NameOf(JsonProperty property)
     {
         try
         {
@@ -77,7 +131,7 @@ public static class SaidInJson
         }
         catch (InvalidOperationException)
         {
-            return "?";
+            return null;
         }
     }
 
@@ -120,6 +174,7 @@ public static class SaidInJson
         switch (field.Kind, json.ValueKind)
         {
             case (FieldKind.Anything, _):
+                CheckTexts(json, errors, at);
                 return Said.Exact(json.GetRawText());
             case (FieldKind.Text, JsonValueKind.String):
             case (FieldKind.Fields, JsonValueKind.String) when field.OrText:

@@ -19,7 +19,9 @@ public sealed record NewPlan(string Name, string Hat, string Size, int Stripes, 
     public const int MostJson = 200_000;
 
     private const int MostWords = 80;
-    private const int MostParts = 5_000;
+    /// <summary>The most parts.</summary>
+    public const int MostParts = 5_000;
+
 
     /// <summary>The question it answers, as JSON of the page's own; null for none.</summary>
     public string? Question { get; init; }

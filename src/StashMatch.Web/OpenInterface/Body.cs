@@ -24,26 +24,6 @@ public static class Body
     /// <summary>The same, with every named field there even where it is null.</summary>
     public static JsonSerializerOptions Whole { get; } = new(Json) { DefaultIgnoreCondition = JsonIgnoreCondition.Never };
 
-    /// <summary>The body as <typeparamref name="T"/>, or the answer to send instead.</summary>
-    public static async Task<(T? Value, IResult? Refused)> ReadAsync<T>(HttpRequest request, CancellationToken cancel)
-        where T : class
-    {
-        if (await ReadBytesAsync(request, MostBytes, cancel) is not { } bytes)
-        {
-            return (null, TooLarge());
-        }
-
-        try
-        {
-            using var whole = JsonDocument.Parse(bytes, new JsonDocumentOptions { MaxDepth = Json.MaxDepth });
-            return whole.RootElement.ValueKind == JsonValueKind.Object ? Read<T>(whole.RootElement) : (null, Refuse("body", "must be a JSON object"));
-        }
-        catch (JsonException e)
-        {
-            return (null, Refuse(FieldOf(e.Path, ""), Message(e)));
-        }
-    }
-
     /// <summary>The body's fields, or the answer to send instead. What is unknown or of the wrong kind stands in the errors of the reading.</summary>
     public static async Task<(Reading? Asked, IResult? Refused)> ReadAsync(HttpRequest request, IReadOnlyList<Field> fields, CancellationToken cancel)
     {
@@ -96,46 +76,6 @@ public static class Body
     /// <summary>What is said to a body that is too large.</summary>
     public static IResult TooLarge(int megabytes = 8) => Results.Problem(
         statusCode: StatusCodes.Status413PayloadTooLarge, title: $"The body is over {megabytes} MB.");
-
-    /// <summary>A JSON path as a field name: "$.leftovers[0].grams" is "leftovers[0].grams".</summary>
-    public static string FieldOf(string? path, string prefix)
-    {
-        var field = (path ?? "").TrimStart('$').TrimStart('.');
-        return (prefix, field) switch
-        {
-            ("", "") => "body",
-            ("", _) => field,
-            (_, "") => prefix,
-            _ => $"{prefix}.{field}",
-        };
-    }
-
-    /// <summary>What a JSON fault says to a person.</summary>
-    public static string Message(JsonException fault) =>
-        fault.Message.StartsWith("The JSON value could not be converted", StringComparison.Ordinal)
-            ? "is not of the right kind (numbers are written without quotes)"
-            : "is not JSON";
-
-    /// <summary>Part of a body as <typeparamref name="T"/>, or the answer to send instead.</summary>
-    public static (T? Value, IResult? Refused) Read<T>(JsonElement part)
-        where T : class
-    {
-        var errors = new FieldErrors();
-        BodyCheck.Look(part, typeof(T), "", errors);
-        if (errors.Any)
-        {
-            return (null, errors.Problem());
-        }
-
-        try
-        {
-            return (part.Deserialize<T>(Json), null);
-        }
-        catch (JsonException e)
-        {
-            return (null, Refuse(FieldOf(e.Path, ""), Message(e)));
-        }
-    }
 
     private static IResult Refuse(string field, string message)
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Http.Metadata;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
 
@@ -16,7 +17,7 @@ internal static class InterfaceDocument
 {
     /// <summary>Says what fields a route's body has.</summary>
     public static RouteHandlerBuilder Takes(this RouteHandlerBuilder route, string name, IReadOnlyList<Field> fields, params IReadOnlyList<string> types) =>
-        route.WithMetadata(new BodyOf(name, fields, types.Count == 0 ? ["application/json"] : types));
+        route.WithMetadata(new BodyOf(name, fields, types.Count == 0 ? ["application/json"] : types), new AcceptsMetadata([.. types.DefaultIfEmpty("application/json")]));
 
     /// <summary>Says what fields a route's answer has, or each of several.</summary>
     public static RouteHandlerBuilder Shows(this RouteHandlerBuilder route, string name, IReadOnlyList<Field> fields, int status = 200, bool several = false) =>

@@ -1,3 +1,5 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using Scalar.AspNetCore;
 using StashMatch.Store;
 
@@ -13,6 +15,12 @@ public static class InterfaceRoutes
             document.Info = new() { Title = "StashMatch open interface", Version = "1" };
             return Task.CompletedTask;
         }));
+        // The document tells of the types that are sent: numbers alone, and enumerations by their words.
+        services.ConfigureHttpJsonOptions(o =>
+        {
+            o.SerializerOptions.NumberHandling = JsonNumberHandling.Strict;
+            o.SerializerOptions.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
+        });
         services.AddProblemDetails();
         services.AddSingleton<HatReader>();
         return services;

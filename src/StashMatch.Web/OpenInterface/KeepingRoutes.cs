@@ -5,9 +5,6 @@ using StashMatch.Store;
 
 namespace StashMatch.Web.OpenInterface;
 
-/// <summary>Grams knitted from a leftover, and for what.</summary>
-public sealed record UseBody(double? Grams, string? For);
-
 /// <summary>One line of a leftover's history.</summary>
 public sealed record HistoryBody(string Kind, DateTimeOffset At, decimal LeftGrams, decimal? Grams, string? For, IReadOnlyList<FieldChange>? Changes, bool Undone, string? Undid);
 
@@ -20,10 +17,14 @@ public sealed record BackupBody(string Name, string Kind, DateTimeOffset At, lon
 /// <summary>The routes that keep what was logged: history, tables, plans, backups, everything.</summary>
 public static class KeepingRoutes
 {
+    private static readonly Field UsedGrams = LeftoverText.Grams with { Says = "What was knitted from it." };
+    private static readonly Field UsedFor = Field.Text("for") with { Says = "What it was knitted into." };
+    private static readonly IReadOnlyList<Field> Used = [UsedGrams, UsedFor];
+
     public static void MapKeeping(this RouteGroupBuilder api)
     {
         ArgumentNullException.ThrowIfNull(api);
-        api.MapPost("/leftovers/{id}/uses", UseAsync).WithSummary("Takes grams off a leftover that were knitted.").Accepts<UseBody>("application/json").Shows("LoggedBody", LoggedBody.Fields);
+        api.MapPost("/leftovers/{id}/uses", UseAsync).WithSummary("Takes grams off a leftover that were knitted.").Takes("UseBody", Used).Shows("LoggedBody", LoggedBody.Fields);
         api.MapPost("/leftovers/{id}/undo", UndoAsync).WithSummary("Undoes the last step that is not undone yet; the first weighing stays.").Produces<UndoneBody>().ProducesProblem(404);
         api.MapGet("/leftovers/{id}/history", HistoryAsync).WithSummary("Every line of a leftover's ledger, oldest first.").Produces<IReadOnlyList<HistoryBody>>().ProducesProblem(404);
         api.MapPost("/leftovers/import", TableRoutes.ImportAsync)
@@ -32,9 +33,9 @@ public static class KeepingRoutes
         api.MapGet("/leftovers/export", TableRoutes.ExportAsync).WithSummary("The leftovers as a table (CSV, UTF-8); bom=true for spreadsheets.").Produces<string>(200, "text/csv");
         api.MapGet("/plans", PlanRoutes.ListAsync).WithSummary("The saved plans.").Produces<IReadOnlyList<PlanShown>>();
         api.MapGet("/plans/{id}", PlanRoutes.FindAsync).WithSummary("One plan.").Produces<PlanShown>().ProducesProblem(404);
-        api.MapPost("/plans", PlanRoutes.SaveAsync).WithSummary("Saves a plan and keeps its yarn for it.").Accepts<PlanBody>("application/json").Produces<PlanShown>(201).ProducesProblem(409);
-        api.MapPut("/plans/{id}", PlanRoutes.ReplaceAsync).WithSummary("Saves a plan over an earlier one; version is the one that was read.").Accepts<PlanBody>("application/json").Produces<PlanShown>().ProducesProblem(409);
-        api.MapPost("/plans/{id}/name", PlanRoutes.RenameAsync).WithSummary("Gives a plan another name.").Accepts<PlanNameBody>("application/json").Produces<PlanShown>();
+        api.MapPost("/plans", PlanRoutes.SaveAsync).WithSummary("Saves a plan and keeps its yarn for it.").Takes("PlanBody", PlanText.Fields).Produces<PlanShown>(201).ProducesProblem(409);
+        api.MapPut("/plans/{id}", PlanRoutes.ReplaceAsync).WithSummary("Saves a plan over an earlier one; version is the one that was read.").Takes("PlanBody", PlanText.Fields).Produces<PlanShown>().ProducesProblem(409);
+        api.MapPost("/plans/{id}/name", PlanRoutes.RenameAsync).WithSummary("Gives a plan another name.").Takes("PlanNameBody", [PlanText.Name]).Produces<PlanShown>();
         api.MapPost("/plans/{id}/copy", PlanRoutes.CopyAsync).WithSummary("Copies a plan; the copy keeps no yarn.").Produces<PlanShown>(201);
         api.MapDelete("/plans/{id}", PlanRoutes.RemoveAsync).WithSummary("Deletes a plan and frees its yarn.").Produces(204);
         api.MapGet("/backups", (BackupStore store) => Results.Json(store.List().Select(Of), Body.Json)).WithSummary("The backups, the latest first.").Produces<IReadOnlyList<BackupBody>>();
@@ -47,31 +48,25 @@ public static class KeepingRoutes
 
     private static async Task<IResult> UseAsync(string id, HttpRequest request, LeftoverStore store, CancellationToken cancel)
     {
-        var (body, refused) = await Body.ReadAsync<UseBody>(request, cancel);
-        if (body is null)
+        var (asked, refused) = await Body.ReadAsync(request, Used, cancel);
+        if (asked is null)
         {
             return refused!;
         }
 
-        var errors = new FieldErrors();
-        var grams = errors.Number("grams", body.Grams, 0.001m, Weighing.MostGrams);
-        if (body.For is { Length: > LeftoverStore.MostName } || body.For?.Contains('\0', StringComparison.Ordinal) == true)
+        var (grams, what) = (asked.NumberWanted(UsedGrams), asked.Text(UsedFor));
+        if (grams is null || asked.Errors.Any)
         {
-            errors.Add("for", $"must be text of at most {LeftoverStore.MostName} characters");
+            return asked.Errors.Problem();
         }
 
-        if (errors.Any)
-        {
-            return errors.Problem();
-        }
-
-        switch (await store.UseAsync(id, Grams.From(grams!.Value), body.For, cancel))
+        switch (await store.UseAsync(id, Grams.From(grams.Value), what, cancel))
         {
             case UseOutcome.Booked:
                 return await LeftoverRoutes.ShowAsync(store, id, StatusCodes.Status200OK, cancel);
             case UseOutcome.MoreThanIsLeft:
-                errors.Add("grams", "is more than is left: weigh it again");
-                return errors.Problem();
+                asked.Wrong(UsedGrams, "is more than is left: weigh it again");
+                return asked.Errors.Problem();
             default:
                 return LeftoverRoutes.NotThere();
         }

@@ -33,16 +33,7 @@ public static class LeftoverChange
             asked.Wrong(weighed, "is not changed: weigh it again, with POST to …/weighings");
         }
 
-        Guid? version = null;
-        if (asked.Text(Version) is { } told)
-        {
-            version = Guid.TryParse(told, out var read) ? read : null;
-            if (version is null)
-            {
-                asked.Wrong(Version, "is not a version");
-            }
-        }
-
+        var version = asked.ReadVersion(Version);
         LeftoverDetails Change(LeftoverDetails details, FieldErrors into) => LeftoverFields.Change(details, new Reading(asked.Said, into));
         Change(logged.Alone(), errors).Check(errors);
         if (errors.Any)

@@ -3,57 +3,64 @@ using StashMatch.Store;
 
 namespace StashMatch.Web.OpenInterface;
 
-/// <summary>So much of a leftover for a part of a hat.</summary>
-public sealed record PlanPartBody(string? Leftover, string? Part, double? Metres);
-
-/// <summary>A plan to be saved.</summary>
-public sealed record PlanBody
+/// <summary>A plan to be saved, as it is said.</summary>
+internal static class PlanText
 {
-    public string? Name { get; init; }
+    private static readonly Field Leftover = Field.Text("leftover");
+    private static readonly Field Part = Field.Text("part");
+    private static readonly Field Metres = Field.NumberOver("metres", 0, 1_000_000);
+    private static readonly Field Hat = Field.Text("hat");
+    private static readonly Field Size = Field.Text("size");
+    private static readonly Field Stripes = Field.Whole("stripes", 0, 1_000);
+    private static readonly Field Arrangement = Field.Text("arrangement");
+    private static readonly Field Question = new("question", FieldKind.Anything) { Says = "Any JSON; kept as it is." };
+    private static readonly Field Reserves = Field.YesNo("reserves") with { Says = "Whether its yarn is kept for it; left out: yes." };
+    private static readonly Field Version = Field.Text("version", 36) with { Says = "The version that was read, where an earlier plan is saved over." };
+    private static readonly Field Parts = Field.Of("parts", Leftover, Part, Metres).Several(NewPlan.MostParts);
 
-    public string? Hat { get; init; }
+    /// <summary>What it is called.</summary>
+    public static readonly Field Name = Field.Text("name");
 
-    public string? Size { get; init; }
+    /// <summary>All fields.</summary>
+    public static IReadOnlyList<Field> Fields { get; } = [Name, Hat, Size, Stripes, Arrangement, Question, Reserves, Version, Parts];
 
-    public int? Stripes { get; init; }
-
-    public string? Arrangement { get; init; }
-
-    /// <summary>Any JSON; kept as it is.</summary>
-    public JsonElement? Question { get; init; }
-
-    /// <summary>Whether its yarn is promised to it; left out: yes.</summary>
-    public bool? Reserves { get; init; }
-
-    /// <summary>The version that was read, where an earlier plan is saved over.</summary>
-    public Guid? Version { get; init; }
-
-    public IReadOnlyList<PlanPartBody?>? Parts { get; init; }
-
-    internal NewPlan Read(FieldErrors errors)
+    /// <summary>Reads a plan and the version it is saved over; what is wrong goes to the errors.</summary>
+    public static (NewPlan Plan, Guid? Version) Read(Reading asked)
     {
-        var plan = new NewPlan(Name ?? "", Hat ?? "", Size ?? "", Stripes ?? 0, Arrangement ?? "", [.. (Parts ?? []).Select(p => new PlannedPart(p?.Leftover ?? "", p?.Part ?? "", Millimetres(p?.Metres)))])
+        var parts = asked.Each(Parts).Select(p => new PlannedPart(p.Wanted(Leftover) ?? "", p.Wanted(Part) ?? "", Millimetres(p.NumberWanted(Metres)))).ToList();
+        var plan = new NewPlan(asked.Wanted(Name) ?? "", asked.Wanted(Hat) ?? "", asked.Wanted(Size) ?? "", asked.Whole(Stripes) ?? 0, asked.Wanted(Arrangement) ?? "", parts)
         {
-            Question = Question?.GetRawText(),
-            Reserves = Reserves ?? true,
+            Question = asked.Said[Question].Words,
+            Reserves = asked.YesNo(Reserves) ?? true,
         };
-        var wrong = new FieldErrors();
-        plan.Check(wrong);
-        foreach (var (field, messages) in wrong.ByField)
+        if (!asked.Errors.Any)
         {
-            var (name, message) = field.EndsWith(".millimetres", StringComparison.Ordinal) ? (field.Replace(".millimetres", ".metres", StringComparison.Ordinal), "must be a number over 0 and at most 1000000") : (field, messages[0]);
-            errors.Add(name, message);
+            plan.Check(asked.Errors);
         }
 
-        return plan;
+        return (plan, asked.ReadVersion(Version));
+    }
+
+    /// <summary>A version as it was read; null where none is said, or with a message.</summary>
+    internal static Guid? ReadVersion(this Reading asked, Field field)
+    {
+        if (asked.Text(field) is not { } told)
+        {
+            return null;
+        }
+
+        if (Guid.TryParse(told, out var version))
+        {
+            return version;
+        }
+
+        asked.Wrong(field, "is not a version");
+        return null;
     }
 
     // What a hat needs rounds up.
-    private static long Millimetres(double? metres) => metres is > 0 and <= 1_000_000 ? Math.Max(1, (long)Math.Ceiling((metres.Value * 1000) - 1e-6)) : 0;
+    private static long Millimetres(decimal? metres) => metres is { } m ? Math.Max(1, (long)Math.Ceiling(m * 1000)) : 0;
 }
-
-/// <summary>A plan's new name.</summary>
-public sealed record PlanNameBody(string? Name);
 
 /// <summary>What a plan takes of a leftover; without an id the leftover is gone for good.</summary>
 public sealed record PlanPartShown(string? Leftover, string Name, string Part, decimal Metres, decimal? Grams);
@@ -113,7 +120,7 @@ public sealed record PlanShown
 
             // A text that cannot be written down goes out as it was kept.
             var json = JsonSerializer.Deserialize<JsonElement>(text);
-            return BodyCheck.IsText(json) ? json : JsonSerializer.SerializeToElement(text);
+            return SaidInJson.IsText(json) ? json : JsonSerializer.SerializeToElement(text);
         }
         catch (JsonException)
         {
@@ -138,8 +145,15 @@ public static class PlanRoutes
 
     public static async Task<IResult> RenameAsync(string id, HttpRequest request, PlanStore store, CancellationToken cancel)
     {
-        var (body, refused) = await Body.ReadAsync<PlanNameBody>(request, cancel);
-        return body is null ? refused! : await SayAsync(store, await store.RenameAsync(id, body.Name ?? "", cancel), StatusCodes.Status200OK, cancel);
+        var (asked, refused) = await Body.ReadAsync(request, [PlanText.Name], cancel);
+        if (asked is null)
+        {
+            return refused!;
+        }
+
+        return asked.Wanted(PlanText.Name) is { } name && !asked.Errors.Any
+            ? await SayAsync(store, await store.RenameAsync(id, name, cancel), StatusCodes.Status200OK, cancel)
+            : asked.Errors.Problem();
     }
 
     public static async Task<IResult> CopyAsync(string id, PlanStore store, CancellationToken cancel) =>
@@ -150,15 +164,14 @@ public static class PlanRoutes
 
     private static async Task<IResult> PutAsync(HttpRequest request, PlanStore store, int status, Func<NewPlan, Guid?, Task<PlanOutcome>> put, CancellationToken cancel)
     {
-        var (body, refused) = await Body.ReadAsync<PlanBody>(request, cancel);
-        if (body is null)
+        var (asked, refused) = await Body.ReadAsync(request, PlanText.Fields, cancel);
+        if (asked is null)
         {
             return refused!;
         }
 
-        var errors = new FieldErrors();
-        var plan = body.Read(errors);
-        return errors.Any ? errors.Problem() : await SayAsync(store, await put(plan, body.Version), status, cancel);
+        var (plan, version) = PlanText.Read(asked);
+        return asked.Errors.Any ? asked.Errors.Problem() : await SayAsync(store, await put(plan, version), status, cancel);
     }
 
     private static async Task<IResult> SayAsync(PlanStore store, PlanOutcome outcome, int status, CancellationToken cancel) => outcome switch
