@@ -118,7 +118,7 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
         var page = await app.PageAsync(1280, scripts: false);
         await page.GotoAsync("/tables?size=C&from=6&to=6");
         await page.GetByRole(AriaRole.Button, new() { Name = "Show the table" }).FocusAsync();
-        var row = page.GetByRole(AriaRole.Link, new() { Name = "6 stripes in size C: follow the working" });
+        var row = page.GetByRole(AriaRole.Link, new() { Name = "6 stripes in size C: where its figures come from" });
         for (var i = 0; i < 6 && !await row.EvaluateAsync<bool>("e => e === document.activeElement"); i++)
         {
             await page.Keyboard.PressAsync("Tab");
@@ -209,7 +209,7 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
         await page.GetByLabel("S1, grams before").FillAsync(before);
         await page.GetByLabel("S1, grams after").FillAsync(after);
         await page.GetByRole(AriaRole.Button, new() { Name = "Save this sheet" }).ClickAsync();
-        await Expect(page.GetByText($"{who} is kept")).ToBeVisibleAsync();
+        await Expect(page.GetByText($"{who} is saved")).ToBeVisibleAsync();
     }
 
     private static async Task LookAsync(IPage page)
