@@ -46,7 +46,7 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         await page.GetByText("Good to know").FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("#good-to-know")).ToContainTextAsync("Braid 2: Rust and Teal");
-        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("Oat for the first colour of braid 2.*yes") }).FocusAsync();
+        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("for the first colour of braid 2.*yes") }).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await WordAsync(page, "yes");
         await Expect(page.Locator(".word")).ToBeFocusedAsync();
