@@ -46,7 +46,7 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         await page.GetByText("Good to know").FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("#good-to-know")).ToContainTextAsync("Braid 2: Rust and Teal");
-        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("Oat for the first colour of braid 2.*yes") }).FocusAsync();
+        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("for the first colour of braid 2.*yes") }).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await WordAsync(page, "yes");
         await Expect(page.Locator(".word")).ToBeFocusedAsync();
@@ -69,13 +69,15 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         var page = await app.PageAsync(1280);
         await page.GotoAsync("/can-i-make?hat=practice-hat&size=C&" + string.Join('&', bag.Select(b => $"leftover={b.Id}")));
         await page.EvaluateAsync("window.sameDocument = true");
-        var row = page.Locator("tr[data-part='stripe 2']");
-        await row.GetByRole(AriaRole.Link, new() { NameRegex = new("keep it here") }).First.FocusAsync();
-        await Expect(page.Locator(".lit-up")).Not.ToHaveCountAsync(0);
+        var row = page.Locator(".row[data-part='stripe 2']");
+        await row.Locator(".dots").FocusAsync();
+        await Expect(page.Locator(".lit")).Not.ToHaveCountAsync(0);
         await page.Keyboard.PressAsync("Enter");
-        await Expect(row.GetByRole(AriaRole.Link, new() { NameRegex = new("put it back") })).ToBeVisibleAsync();
-        await Expect(row.Locator(":focus")).ToHaveCountAsync(1);
-        await Expect(page.Locator(".lit, .lit-up")).ToHaveCountAsync(0);
+        await row.GetByRole(AriaRole.Link, new() { NameRegex = new("^Always use") }).FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator(".change")).ToContainTextAsync("Your choice holds.");
+        await Expect(row.Locator(".dots")).ToBeFocusedAsync();
+        await Expect(page.Locator(".lit")).ToHaveCountAsync(0);
         Assert.True(await page.EvaluateAsync<bool>("window.sameDocument"));
     }
 
@@ -175,17 +177,17 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         var page = await app.PageAsync(1280);
         await page.GotoAsync("/from-this-bag?hat=practice-hat");
         await page.EvaluateAsync("window.sameDocument = true");
-        await page.GetByLabel("Knitting").SelectOptionAsync("brim-up-sample");
-        await page.GetByText("all sizes, the usual arrangements").ClickAsync();
+        await page.GetByLabel("Hat", new() { Exact = true }).SelectOptionAsync("brim-up-sample");
+        await Expect(page.Locator(".pegs > li")).ToHaveCountAsync(8);
+        await page.GetByText("more", new() { Exact = true }).ClickAsync();
         await page.GetByLabel("A", new() { Exact = true }).CheckAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Look" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Status).Last).ToContainTextAsync("looked at: ");
-        Assert.EndsWith("/from-this-bag?hat=brim-up-sample&allowance=10&size=A", page.Url, StringComparison.Ordinal);
+        await Expect(page.Locator(".pegs > li")).ToHaveCountAsync(1);
+        Assert.EndsWith("/from-this-bag?hat=brim-up-sample&arrangements=own-colours&allowancePercent=10&sizes=A", page.Url, StringComparison.Ordinal);
         Assert.True(await page.EvaluateAsync<bool>("window.sameDocument"));
-        await page.GetByRole(AriaRole.Button, new() { Name = "Find the depths" }).ClickAsync();
-        await Expect(page.GetByText("What to knit up is not ticked yet")).ToBeVisibleAsync();
-        await page.Locator(".hats summary").First.ClickAsync();
-        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("open it alone") }).First.ClickAsync();
+        await page.GetByText("Use up these balls").First.ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Work out the stripes" }).ClickAsync();
+        await Expect(page.GetByText("What to use up is not ticked yet")).ToBeVisibleAsync();
+        await page.Locator(".pegs a").ClickAsync();
         await Expect(page.Locator(".ans")).Not.ToHaveAttributeAsync("data-word", "no");
     }
 

@@ -34,6 +34,16 @@ public sealed class LitTests(LiveApp app) : IClassFixture<LiveApp>
         await LitAsync(page, "stripe 4");
         await Expect(page.Locator(".held")).ToContainTextAsync("stripe 4");
         await Axe.CheckAsync(page);
+
+        // On a phone nothing jumps away under the finger.
+        var phone = await app.PageAsync(390);
+        await phone.GotoAsync("/can-i-make?hat=side-to-side-sample&size=F&stripes=6");
+        var row = phone.Locator(".row[data-part='stripe 3']");
+        await row.ScrollIntoViewIfNeededAsync();
+        var before = (await row.BoundingBoxAsync())!.Y;
+        await row.Locator(".part").HoverAsync();
+        await Expect(phone.Locator(".row.lit[data-part='stripe 3']")).ToHaveCountAsync(1);
+        Assert.Equal(before, (await row.BoundingBoxAsync())!.Y);
     }
 
     // Its row, what is seen of it on the hat, and the piece, and nothing else.

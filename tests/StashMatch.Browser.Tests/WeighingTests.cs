@@ -70,7 +70,7 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
         var page = await app.PageAsync(1280);
         await page.GotoAsync("/");
-        await page.GetByRole(AriaRole.Link, new() { Name = "Weigh a leftover" }).First.ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "My leftovers" }).First.ClickAsync();
         await page.WaitForURLAsync("**/leftovers");
         await page.WaitForFunctionAsync("() => window.mudThemeProvider && window.mudElementRef");
         await page.GetByRole(AriaRole.Button, new() { Name = "Choose the colour" }).ClickAsync();
@@ -85,7 +85,7 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
         var page = await app.PageAsync(320);
         await page.GotoAsync("/hats");
         await Expect(page.Locator("form.hat-form fieldset")).ToBeEnabledAsync();
-        await page.Locator("#hat-class").FillAsync("44");
+        await page.Locator("#hat-class").SelectOptionAsync(new SelectOptionValue { Label = "DK" });
         await page.Locator("details.sizes summary").ClickAsync();
         await page.Locator("#head-2").FillAsync("9");
         await Expect(page.Locator("#head-2-message")).ToBeVisibleAsync();
@@ -184,7 +184,7 @@ public sealed class WeighingTests(LiveApp app) : IClassFixture<LiveApp>
             await Expect(weighing.Locator("#live")).ToContainTextAsync("71.4 yd / 65.3 m");
             await Expect(weighing.GetByLabel("my scale shows every … g")).ToHaveValueAsync("0.5");
             await weighing.GotoAsync("/");
-            await Expect(weighing.GetByLabel("and spare of")).ToHaveValueAsync("15");
+            await Expect(weighing.GetByLabel("Keep in reserve, %")).ToHaveValueAsync("15");
         }
         finally
         {

@@ -18,12 +18,15 @@ public static class UsageWords
     };
 
     /// <summary>What all that was weighed comes to.</summary>
-    public static string Now(Usage usage)
+    /// <param name="usage">What is counted on.</param>
+    /// <param name="weighed">Whether anything was weighed, switched off or not.</param>
+    public static string Now(Usage usage, bool weighed)
     {
         ArgumentNullException.ThrowIfNull(usage);
         return usage.Calibrated
             ? $"You use {Compared(usage.Factor)}, give or take {100 * usage.Spread:0} %. Your own hats by measurements count on that."
-            : $"You have weighed no swatch yet. So we count on what most knitters use, give or take {100 * usage.Spread:0} %.";
+            : $"{(weighed ? "What you weighed is switched off." : "You have weighed no swatch yet.")} So we count on what most knitters use, "
+                + $"give or take {100 * usage.Spread:0} %.";
     }
 
     /// <summary>One swatch, hat or plan it was learnt from.</summary>
