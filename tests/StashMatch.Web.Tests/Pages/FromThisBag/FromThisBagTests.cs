@@ -219,17 +219,17 @@ public sealed class FromThisBagTests : PageContext
     }
 
     [Theory]
-    [InlineData("depths=28,29", "Depths do not fit.")]
-    [InlineData("depths=44,45,45,fish", "Depths must be whole rows")]
-    [InlineData("depths=44,45,45,45&stripes=6", "Depths must be whole rows")]
-    [InlineData("depths=45,45,45,44", "Depths do not fit. Worked flat")]
+    [InlineData("depths=28,29", "The stripes’ rows do not fit.")]
+    [InlineData("depths=44,45,45,fish", "The stripes’ rows must be whole rows")]
+    [InlineData("depths=44,45,45,45&stripes=6", "The stripes’ rows must be whole rows")]
+    [InlineData("depths=45,45,45,44", "The stripes’ rows do not fit. Knitted flat")]
     public async Task Depths_that_do_not_fit_are_a_message_beside_the_question(string query, string says)
     {
         await ReadyAsync();
         GoTo($"/can-i-make?hat=side-to-side-sample&size=C&{query}");
         var page = Render<Answer>();
         Assert.Contains(says, page.Find("#rows-message").TextContent, StringComparison.Ordinal);
-        Assert.Empty(page.FindAll(".verdict"));
+        Assert.Empty(page.FindAll(".stage"));
     }
 
     [Theory]
