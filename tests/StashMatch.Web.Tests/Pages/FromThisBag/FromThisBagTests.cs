@@ -5,6 +5,7 @@ using StashMatch.Knitting.Colours;
 using StashMatch.Knitting.Quantities;
 using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 using Xunit;
 using Answer = StashMatch.Web.Pages.CanIMakeIt.CanIMakeIt;
 using Page = StashMatch.Web.Pages.FromThisBag.FromThisBag;
@@ -213,7 +214,8 @@ public sealed class FromThisBagTests : PageContext
         foreach (var row in rows)
         {
             var part = plan.Find($".row[data-part='{row.QuerySelector("th")!.TextContent}']");
-            Assert.Matches($@"\b{row.QuerySelectorAll("td")[1].TextContent} rows?\b", part.TextContent);
+            var deep = int.Parse(row.QuerySelectorAll("td")[1].TextContent, System.Globalization.CultureInfo.InvariantCulture);
+            Assert.StartsWith($"{Terms.Number(deep)} rows", part.GetAttribute("data-more"), StringComparison.Ordinal);
             Assert.Contains(row.QuerySelector("td")!.TextContent.Split(", knitted up")[0], part.TextContent, StringComparison.Ordinal);
         }
     }
