@@ -12,9 +12,13 @@ public sealed class Habits(SettingsStore store)
     private static readonly Settings Usual = new();
 
     private volatile Settings? _known;
+    private volatile bool _demoHere;
 
     /// <summary>The preferences of whoever this page or circuit serves; the usual ones where nobody is served.</summary>
     public static Settings Now => Here.Value?._known ?? Usual;
+
+    /// <summary>Whether any demo leftover was there when the page was asked for.</summary>
+    public bool DemoHere => _demoHere;
 
     /// <summary>Their scale's step as a field is first filled with it.</summary>
     public static string StepText => Now.ScaleStep.Value.ToString("0.###", CultureInfo.InvariantCulture);
@@ -26,7 +30,11 @@ public sealed class Habits(SettingsStore store)
     public void Enter() => Here.Value = this;
 
     /// <summary>Reads them as they stand in the store.</summary>
-    public async Task<Settings> ReadAsync(CancellationToken cancel = default) => _known = await store.ReadAsync(cancel);
+    public async Task<Settings> ReadAsync(CancellationToken cancel = default)
+    {
+        (var known, _demoHere) = await store.ReadWithDemoAsync(cancel);
+        return _known = known;
+    }
 
     /// <summary>Reads them unless they are known.</summary>
     public async ValueTask<Settings> KnowAsync(CancellationToken cancel = default) => _known ?? await ReadAsync(cancel);

@@ -11,9 +11,17 @@ public sealed class SettingsStore(IDbContextFactory<StashContext> contexts)
     public async Task<Settings> ReadAsync(CancellationToken cancel = default)
     {
         await using var context = await contexts.CreateDbContextAsync(cancel);
-        return await context.Settings.FirstOrDefaultAsync(cancel) is { } row
-            ? new Settings { FirstUnit = row.FirstUnit, ScaleStep = Grams.FromMilligrams(row.ScaleStepMilligrams), AllowancePercent = row.AllowancePercent }
-            : new Settings();
+        return Of(await context.Settings.FirstOrDefaultAsync(cancel));
+    }
+
+    /// <summary>What every page asks first, at one go: what they prefer, and whether any demo leftover is there.</summary>
+    public async Task<(Settings Settings, bool DemoHere)> ReadWithDemoAsync(CancellationToken cancel = default)
+    {
+        await using var context = await contexts.CreateDbContextAsync(cancel);
+        var read = await context.Settings.DefaultIfEmpty()
+            .Select(s => new { Row = s, DemoHere = context.Leftovers.Any(r => r.IsDemo && r.RemovedAt == null) })
+            .FirstAsync(cancel);
+        return (Of(read.Row), read.DemoHere);
     }
 
     /// <summary>Saves what they prefer.</summary>
@@ -33,4 +41,8 @@ public sealed class SettingsStore(IDbContextFactory<StashContext> contexts)
             },
             cancel);
     }
+
+    private static Settings Of(SettingsRow? row) => row is null
+        ? new Settings()
+        : new Settings { FirstUnit = row.FirstUnit, ScaleStep = Grams.FromMilligrams(row.ScaleStepMilligrams), AllowancePercent = row.AllowancePercent };
 }

@@ -135,7 +135,7 @@ public sealed class CanIMakeTests(HomeApp app) : IClassFixture<HomeApp>
     {
         var answer = await app.Client.PostAsync("can-i-make", new JsonObject { ["hat"] = "side-to-side-sample", ["size"] = "C", ["stripes"] = 6, ["leftovers"] = new JsonArray() });
         Assert.Equal("no", answer.GetProperty("verdict").GetString());
-        Assert.Equal("short", answer.GetProperty("why").GetString());
+        Assert.Equal("too-few-leftovers", answer.GetProperty("why").GetString());
         var needs = answer.GetProperty("parts").EnumerateArray().Sum(p => p.GetProperty("needMetres").GetDecimal());
         Assert.Equal(needs, answer.GetProperty("shortMetres").GetDecimal());
         Assert.Equal([28, 29, 29, 29, 29, 29], answer.GetProperty("parts").EnumerateArray()

@@ -79,7 +79,7 @@ public sealed class FromThisBagTests(HomeApp app) : IClassFixture<HomeApp>
         Assert.Equal(JsonValueKind.Null, cell.GetProperty("weakestPart").ValueKind);
         Assert.Contains("4 to 12", cell.GetProperty("text").GetString(), StringComparison.Ordinal);
         var printed = await app.Client.PostAsync("from-this-bag", new JsonObject { ["hat"] = "practice-hat", ["sizes"] = new JsonArray("C"), ["leftovers"] = new JsonArray() });
-        Assert.Equal(["short", "cannot-be-knitted", "cannot-be-knitted", "short"], printed.GetProperty("cells").EnumerateArray().Select(c => c.GetProperty("why").GetString()));
+        Assert.Equal(["too-few-leftovers", "cannot-be-knitted", "cannot-be-knitted", "short"], printed.GetProperty("cells").EnumerateArray().Select(c => c.GetProperty("why").GetString()));
     }
 
     [Theory]

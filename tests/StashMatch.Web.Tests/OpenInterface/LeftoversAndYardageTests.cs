@@ -97,7 +97,7 @@ public sealed class LeftoversAndYardageTests
     [InlineData("/can-i-make?hat=side-to-side-sample&size=Q", "Size must be one of A")]
     [InlineData("/can-i-make?hat=side-to-side-sample&size=C&stripes=-2", "Stripes must be a whole number")]
     [InlineData("/can-i-make?hat=side-to-side-sample&size=C&stripes=3", "cannot be knitted")]
-    [InlineData("/can-i-make?hat=side-to-side-sample&size=C&allowance=1.2,3", "Spare has more than one decimal sign")]
+    [InlineData("/can-i-make?hat=side-to-side-sample&size=C&allowance=1.2,3", "has more than one decimal sign")]
     [InlineData("/can-i-make?hat=side-to-side-sample&size=C&arrangement=%3Cscript%3E", "Arrangement must be one of")]
     public async Task The_answer_page_names_the_field_that_cannot_be_read(string address, string says)
     {

@@ -72,9 +72,9 @@ public sealed class CanIMakeItTests : PageContext
         await ReadyAsync();
         GoTo($"/can-i-make?hat={hat}&size={asked}&allowance=10");
         var page = Render<Page>();
-        Assert.Contains($"size {instead ?? asked}", page.Find(".verdict").TextContent, StringComparison.Ordinal);
+        Assert.Single(page.FindAll(".stage"));
         Assert.Equal(instead ?? asked, page.Find("#size option[selected]").GetAttribute("value"));
-        Assert.Equal(instead is not null, page.Markup.Contains($"has no size {asked}. Size {instead} is the nearest", StringComparison.Ordinal));
+        Assert.Equal(instead is not null, page.Markup.Contains($"has no size {asked}. This is size {instead}, the nearest.", StringComparison.Ordinal));
         Assert.Empty(page.FindAll(".field-message"));
     }
 

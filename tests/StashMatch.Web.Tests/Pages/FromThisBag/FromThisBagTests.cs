@@ -1,7 +1,11 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using StashMatch.Knitting.Bags;
+using StashMatch.Knitting.Colours;
+using StashMatch.Knitting.Quantities;
+using StashMatch.Knitting.Yarns;
 using StashMatch.Store;
+using StashMatch.Web.Pieces;
 using Xunit;
 using Answer = StashMatch.Web.Pages.CanIMakeIt.CanIMakeIt;
 using Page = StashMatch.Web.Pages.FromThisBag.FromThisBag;
@@ -21,6 +25,42 @@ public sealed class FromThisBagTests : PageContext
         var page = Render<Page>();
         Assert.Equal("/leftovers", page.Find("a.button").GetAttribute("href"));
         Assert.Empty(page.FindAll("table"));
+    }
+
+    [Fact]
+    public async Task Yarn_kept_for_other_hats_is_said_and_counted_when_asked_to_and_the_cells_open_the_same()
+    {
+        await ReadyAsync();
+        foreach (var (name, colour) in new[] { ("Moss", "#5B7A3A"), ("Oat", "#E2D3B2"), ("Plum", "#6F3F66"), ("Rust", "#A9522F"), ("Teal", "#1F7480") })
+        {
+            await Leftovers.WeighAsync(
+                new NewLeftover(name, new(Grams.From(40), default, Grams.From(0.1m)), new(100, MassUnit.Grams, 400, LengthUnit.Metres, RatioSource.Printed))
+                {
+                    Class = WeightClass.SuperFine,
+                    Colour = YarnColour.TryParse(colour, out var c, out _) ? c : null,
+                },
+                cancel: Stop);
+        }
+
+        var plans = Services.GetRequiredService<PlanStore>();
+        PlannedPart[] parts = [.. new[] { "moss", "oat", "plum", "rust", "teal" }.Select(l => new PlannedPart(l, "brim", 150_000))];
+        Assert.True((await plans.SaveAsync(new NewPlan("Winter hat", "side-to-side-sample", "A", 4, "as-it-falls", parts), Stop)).Saved);
+        GoTo("/from-this-bag?size=A&arrangement=as-it-falls");
+        var page = Render<Page>();
+        Assert.StartsWith("Not counted: 150.0 m of ", page.Find(".kept-note").TextContent, StringComparison.Ordinal);
+        Assert.Contains("kept for your other hats.", page.Find(".kept-note").TextContent, StringComparison.Ordinal);
+        Assert.Equal("no", page.Find("table.cells td a .word").TextContent);
+
+        GoTo(page.Find(".kept-note a").GetAttribute("href")!);
+        page = Render<Page>();
+        Assert.StartsWith("Counted too: 150.0 m of ", page.Find(".kept-note").TextContent, StringComparison.Ordinal);
+        Assert.Equal("Leave it out", page.Find(".kept-note a").TextContent);
+        var cell = page.Find("table.cells td a");
+        Assert.Contains("kept=count", cell.GetAttribute("href"), StringComparison.Ordinal);
+        GoTo(cell.GetAttribute("href")!);
+        var told = Render<Answer>().Find(".word").TextContent;
+        Assert.Contains(cell.QuerySelector(".word")!.TextContent, told, StringComparison.Ordinal);
+        Assert.DoesNotMatch("^no\\b", told.Trim());
     }
 
     [Fact]
@@ -119,16 +159,16 @@ public sealed class FromThisBagTests : PageContext
     {
         await WithDemoAsync("/from-this-bag?arrangement=as-it-falls&size=A&leftover=quince&leftover=sloe");
         var cell = Render<Page>().Find("table.cells td a");
-        Assert.EndsWith("&leftover=quince&leftover=sloe", cell.GetAttribute("href"), StringComparison.Ordinal);
+        Assert.EndsWith("&leftovers=quince&leftovers=sloe", cell.GetAttribute("href"), StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData("hat=zzz", "hat", "Hat is not one of the hats here.")]
-    [InlineData("size=Q", "size", "Size must be one of A, B, C, D, E, F, G, H.")]
-    [InlineData("arrangement=heap", "arrangement", "Arrangement must be one of")]
-    [InlineData("allowance=ten", "allowance", "Reserve must be a number")]
+    [InlineData("size=Q", "sizes", "Size must be one of A, B, C, D, E, F, G, H.")]
+    [InlineData("arrangement=heap", "arrangements", "Arrangement must be one of")]
+    [InlineData("allowance=ten", "allowancePercent", "The reserve must be a number")]
     [InlineData("bag=nowhere", "bag", "Bag is not one of the bags here.")]
-    [InlineData("leftover=nobody", "leftover", "Leftover is not among the leftovers")]
+    [InlineData("leftover=nobody", "leftovers", "Leftover nobody is not among the leftovers")]
     public async Task What_cannot_be_read_is_named_beside_its_field(string query, string field, string says)
     {
         await WithDemoAsync($"/from-this-bag?{query}");
@@ -168,36 +208,37 @@ public sealed class FromThisBagTests : PageContext
         Assert.Contains("No other stripes leave less", page.Markup, StringComparison.Ordinal);
         Assert.Contains("Used up, but for your reserve: Rosehip", page.Markup, StringComparison.Ordinal);
         var address = page.Find("#depths a.button").GetAttribute("href")!;
-        Assert.Contains("depths=", address, StringComparison.Ordinal);
+        Assert.Contains("rows=", address, StringComparison.Ordinal);
         GoTo(address);
         var plan = Render<Answer>();
         foreach (var row in rows)
         {
-            var part = plan.Find($"tr[data-part='{row.QuerySelector("th")!.TextContent}']");
-            Assert.Equal(row.QuerySelectorAll("td")[1].TextContent, part.QuerySelectorAll("td")[1].TextContent);
+            var part = plan.Find($".row[data-part='{row.QuerySelector("th")!.TextContent}']");
+            var deep = int.Parse(row.QuerySelectorAll("td")[1].TextContent, System.Globalization.CultureInfo.InvariantCulture);
+            Assert.StartsWith($"{Terms.Number(deep)} rows", part.GetAttribute("data-more"), StringComparison.Ordinal);
             Assert.Contains(row.QuerySelector("td")!.TextContent.Split(", knitted up")[0], part.TextContent, StringComparison.Ordinal);
         }
     }
 
     [Theory]
-    [InlineData("depths=28,29", "Depths do not fit.")]
-    [InlineData("depths=44,45,45,fish", "Depths must be whole rows")]
-    [InlineData("depths=44,45,45,45&stripes=6", "Depths must be whole rows")]
-    [InlineData("depths=45,45,45,44", "Depths do not fit. Worked flat")]
+    [InlineData("depths=28,29", "The stripes’ rows do not fit.")]
+    [InlineData("depths=44,45,45,fish", "The stripes’ rows must be whole rows")]
+    [InlineData("depths=44,45,45,45&stripes=6", "The stripes’ rows must be whole rows")]
+    [InlineData("depths=45,45,45,44", "The stripes’ rows do not fit. Knitted flat")]
     public async Task Depths_that_do_not_fit_are_a_message_beside_the_question(string query, string says)
     {
         await ReadyAsync();
         GoTo($"/can-i-make?hat=side-to-side-sample&size=C&{query}");
         var page = Render<Answer>();
         Assert.Contains(says, page.Find("#rows-message").TextContent, StringComparison.Ordinal);
-        Assert.Empty(page.FindAll(".verdict"));
+        Assert.Empty(page.FindAll(".stage"));
     }
 
     [Theory]
-    [InlineData("least=x", "least")]
-    [InlineData("least=9&most=8", "most")]
-    [InlineData("depthSize=Q", "depthSize")]
-    [InlineData("chosen=nobody", "chosen")]
+    [InlineData("least=x", "leastRows")]
+    [InlineData("least=9&most=8", "mostRows")]
+    [InlineData("depthSize=Q", "size")]
+    [InlineData("chosen=nobody", "leftovers")]
     public async Task A_bound_of_the_depths_that_cannot_be_read_is_named_and_the_rest_still_stands(string query, string field)
     {
         await WithDemoAsync($"/from-this-bag?arrangement=own-colours&size=A&chosen=quince&{query}");

@@ -17,7 +17,7 @@ public sealed class EntryLineTests : PageContext
         Type(page, "grams", "12 g");
         Type(page, "colour", "moonlight");
         await page.Find("form.entry").SubmitAsync();
-        Assert.Contains("choose it with the button beside it, or leave it empty", page.Find("#colour-message").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Colour must be a colour such as cream", page.Find("#colour-message").TextContent, StringComparison.Ordinal);
         Assert.Empty(page.FindAll(".choice"));
         await page.Find("button.choose").ClickAsync();
         Assert.Contains("burgundy", page.Find(".choice").TextContent, StringComparison.Ordinal);
