@@ -56,7 +56,7 @@ public static class SaidInAddress
     }
 
     /// <summary>Reads one field from the texts an address gives it.</summary>
-    public static Said Read(Field field, IReadOnlyList<string> values) 
+    public static Said Read(Field field, IReadOnlyList<string> values)
     {
         ArgumentNullException.ThrowIfNull(field);
         return (field.IsList, values) switch

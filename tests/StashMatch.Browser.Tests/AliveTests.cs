@@ -88,10 +88,28 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         await LogAsync([("alpaca", 25m, 2.2, "#8C6B4F"), ("wool", 16m, 2.5, "#E8DCC0"), ("fern", 9m, 2.4, "#5F7A45"), ("sloe", 7.5m, 2.5, "#6F3F66"),
             ("brick", 9m, 2.3, "#A9522F"), ("pond", 12m, 2.5, "#1F7480")],
             new() { ["alpaca"] = "100% alpaca", ["wool"] = "100% wool" });
-        await LogOneAsync(new { id = "sock", name = "Sock", grams = 22, scaleStepGrams = 0.1, label = new { grams = 100, metres = 420 }, weightClass = 1,
-            fibre = "100% wool", colour = "#345678" });
-        await LogOneAsync(new { id = "fine", name = "Fine", grams = 15, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1,
-            fibre = "100% superwash wool", colour = "#446688" });
+        await LogOneAsync(new
+        {
+            id = "sock",
+            name = "Sock",
+            grams = 22,
+            scaleStepGrams = 0.1,
+            label = new { grams = 100, metres = 420 },
+            weightClass = 1,
+            fibre = "100% wool",
+            colour = "#345678"
+        });
+        await LogOneAsync(new
+        {
+            id = "fine",
+            name = "Fine",
+            grams = 15,
+            scaleStepGrams = 0.1,
+            label = new { grams = 100, metres = 400 },
+            weightClass = 1,
+            fibre = "100% superwash wool",
+            colour = "#446688"
+        });
         const string asked = "/can-i-make?hat=practice-hat&size=C&leftover=alpaca&leftover=wool&leftover=fern&leftover=sloe&leftover=brick&leftover=pond";
         foreach (var width in new[] { 320, 1280 })
         {
@@ -143,8 +161,16 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
         var page = await app.PageAsync(390);
-        await LogOneAsync(new { id = "lone", name = "Lone", grams = 30, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 }, weightClass = 1,
-            colour = "#AA8844" });
+        await LogOneAsync(new
+        {
+            id = "lone",
+            name = "Lone",
+            grams = 30,
+            scaleStepGrams = 0.1,
+            label = new { grams = 100, metres = 400 },
+            weightClass = 1,
+            colour = "#AA8844"
+        });
         await page.GotoAsync("/can-i-make?hat=brim-up-sample&size=A&stripes=4");
         var h1 = page.Locator("h1");
         var word = await h1.TextContentAsync();
@@ -170,10 +196,28 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
     public async Task The_bag_is_looked_at_in_place_and_one_of_its_hats_is_opened()
     {
         Assert.SkipWhen(LiveApp.NoBrowser is not null, LiveApp.NoBrowser ?? "");
-        await LogOneAsync(new { id = "heap", name = "Heap", grams = 150, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 },
-            weightClass = 1, fibre = "100% wool", colour = "#AA8844" });
-        await LogOneAsync(new { id = "pile", name = "Pile", grams = 150, scaleStepGrams = 0.1, label = new { grams = 100, metres = 400 },
-            weightClass = 1, fibre = "100% wool", colour = "#223355" });
+        await LogOneAsync(new
+        {
+            id = "heap",
+            name = "Heap",
+            grams = 150,
+            scaleStepGrams = 0.1,
+            label = new { grams = 100, metres = 400 },
+            weightClass = 1,
+            fibre = "100% wool",
+            colour = "#AA8844"
+        });
+        await LogOneAsync(new
+        {
+            id = "pile",
+            name = "Pile",
+            grams = 150,
+            scaleStepGrams = 0.1,
+            label = new { grams = 100, metres = 400 },
+            weightClass = 1,
+            fibre = "100% wool",
+            colour = "#223355"
+        });
         var page = await app.PageAsync(1280);
         await page.GotoAsync("/from-this-bag?hat=practice-hat");
         await page.EvaluateAsync("window.sameDocument = true");
@@ -220,8 +264,17 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
     {
         foreach (var (id, grams, yards, colour) in balls)
         {
-            await LogOneAsync(new { id, name = char.ToUpperInvariant(id[0]) + id[1..], grams, scaleStepGrams = 0.1,
-                label = new { grams = 100, yards = 100 * yards }, weightClass = 3, fibre = fibres?.GetValueOrDefault(id), colour });
+            await LogOneAsync(new
+            {
+                id,
+                name = char.ToUpperInvariant(id[0]) + id[1..],
+                grams,
+                scaleStepGrams = 0.1,
+                label = new { grams = 100, yards = 100 * yards },
+                weightClass = 3,
+                fibre = fibres?.GetValueOrDefault(id),
+                colour
+            });
         }
     }
 

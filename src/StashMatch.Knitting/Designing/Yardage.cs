@@ -1,5 +1,5 @@
-using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Hats;
+using StashMatch.Knitting.Matching;
 using StashMatch.Knitting.Quantities;
 
 namespace StashMatch.Knitting.Designing;

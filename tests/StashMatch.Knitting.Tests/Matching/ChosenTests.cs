@@ -55,8 +55,14 @@ public sealed class ChosenTests
         if (chosen.LimitingPart is { } part && question.Hat is PrintedHat hat && hat.Sizes[0].Lines.Any(l => (l.Part ?? l.Yarn) == part && l.Length > 1.2m))
         {
             var size = hat.Sizes[0];
-            yield return ($"a metre less of {part}", question with { Hat = hat with { Sizes = [size with { Lines = [.. size.Lines.Select(l =>
-                (l.Part ?? l.Yarn) == part ? l with { Length = l.Length - 1 } : l)] }] } });
+            yield return ($"a metre less of {part}", question with
+            {
+                Hat = hat with
+                {
+                    Sizes = [size with { Lines = [.. size.Lines.Select(l =>
+                (l.Part ?? l.Yarn) == part ? l with { Length = l.Length - 1 } : l)] }]
+                }
+            });
         }
     }
 

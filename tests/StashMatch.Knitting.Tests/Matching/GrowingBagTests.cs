@@ -23,8 +23,11 @@ public sealed class GrowingBagTests
             Standing? before = null;
             for (var step = 0; step <= Steps; step++)
             {
-                question = step == 0 ? question : question with { Leftovers = [.. question.Leftovers,
-                    Balls.Drawn($"g{step}", 2 + (60 * random.NextDouble()), random)] };
+                question = step == 0 ? question : question with
+                {
+                    Leftovers = [.. question.Leftovers,
+                    Balls.Drawn($"g{step}", 2 + (60 * random.NextDouble()), random)]
+                };
                 var now = Standing.Of(question);
                 Interlocked.Increment(ref steps);
                 Interlocked.Add(ref unprovenWords, now.WordProven ? 0 : 1);
@@ -54,7 +57,12 @@ public sealed class GrowingBagTests
         var stripes = random.Next(2, 9);
         return question.Hat is not HatDesign || !question.Hat.TryNeeds(question.Size, stripes, out _, out _)
             ? question
-            : question with { Stripes = stripes, Arrangement = question.Arrangement == Arrangement.InTurn && stripes < 3 ? Arrangement.OwnColours
-                : question.Arrangement, InTurn = Math.Clamp(question.InTurn, 2, Math.Max(2, stripes - 1)) };
+            : question with
+            {
+                Stripes = stripes,
+                Arrangement = question.Arrangement == Arrangement.InTurn && stripes < 3 ? Arrangement.OwnColours
+                : question.Arrangement,
+                InTurn = Math.Clamp(question.InTurn, 2, Math.Max(2, stripes - 1))
+            };
     }
 }

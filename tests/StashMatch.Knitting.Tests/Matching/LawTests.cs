@@ -32,32 +32,50 @@ public sealed class LawTests
 
     [Fact]
     public void More_grams_on_the_same_scale_and_label_never_hurt() => Hold(
-        (q, random) => Change(q, random, l => l with { Weighing = new Weighing(l.Weighing.Gross + Grams.From(l.Weighing.ScaleStep.Value * random.Next(1,
-            40)), l.Weighing.Tare, l.Weighing.ScaleStep) }), NoWorse);
+        (q, random) => Change(q, random, l => l with
+        {
+            Weighing = new Weighing(l.Weighing.Gross + Grams.From(l.Weighing.ScaleStep.Value * random.Next(1,
+            40)), l.Weighing.Tare, l.Weighing.ScaleStep)
+        }), NoWorse);
 
     [Fact]
     public void A_part_that_takes_less_never_hurts() => Hold(
         (q, random) => q.Hat is PrintedHat
             ? random.Next(100) is var at ? WithLines(q, lines => [.. lines.Select((l, i) => i == at % lines.Count ? l with { Length = l.Length * 0.8m }
                 : l)]) : null
-            : q with { Hat = (HatDesign)q.Hat with { Usage = ((HatDesign)q.Hat).Usage with { Factor = ((HatDesign)q.Hat).Usage.Factor * (
-                0.8 + (0.2 * random.NextDouble())) } } },
+            : q with
+            {
+                Hat = (HatDesign)q.Hat with
+                {
+                    Usage = ((HatDesign)q.Hat).Usage with
+                    {
+                        Factor = ((HatDesign)q.Hat).Usage.Factor * (
+                0.8 + (0.2 * random.NextDouble()))
+                    }
+                }
+            },
         NoWorse);
 
     [Fact]
     public void Less_reserve_never_hurts() => Hold((q, random) => q with { AllowancePercent = q.AllowancePercent * random.Next(10) / 10 }, NoWorse);
 
     [Fact]
-    public void A_lower_target_never_hurts() => Hold((q, random) => q with { Target = Math.Min(q.Target,
-        (double)Rungs.All[random.Next(2, Rungs.All.Count)]) }, NoWorse);
+    public void A_lower_target_never_hurts() => Hold((q, random) => q with
+    {
+        Target = Math.Min(q.Target,
+        (double)Rungs.All[random.Next(2, Rungs.All.Count)])
+    }, NoWorse);
 
     [Fact]
     public void A_looser_colour_rule_never_hurts() => Hold((q, _) => q with { Blend = true }, NoWorse);
 
     [Fact]
     public void What_is_known_better_never_hurts() => Hold(
-        (q, _) => q with { Hat = q.Hat is HatDesign d ? d with { Usage = d.Usage with { Spread = d.Usage.Spread / 2 } }
-            : ((PrintedHat)q.Hat) with { Weighed = ((PrintedHat)q.Hat).AsPrinted with { Spread = 0.03 } } }, NoWorse);
+        (q, _) => q with
+        {
+            Hat = q.Hat is HatDesign d ? d with { Usage = d.Usage with { Spread = d.Usage.Spread / 2 } }
+            : ((PrintedHat)q.Hat) with { Weighed = ((PrintedHat)q.Hat).AsPrinted with { Spread = 0.03 } }
+        }, NoWorse);
 
     [Fact]
     public void A_leftover_of_known_colour_wound_into_two_never_helps_where_anything_may_go_anywhere() => Hold(
@@ -72,8 +90,12 @@ public sealed class LawTests
                 return null;
             }
 
-            Leftover Of(string id, decimal grams) => whole with { Id = id, Weighing = new Weighing(Grams.From(grams) + whole.Weighing.Tare,
-                whole.Weighing.Tare, whole.Weighing.ScaleStep) };
+            Leftover Of(string id, decimal grams) => whole with
+            {
+                Id = id,
+                Weighing = new Weighing(Grams.From(grams) + whole.Weighing.Tare,
+                whole.Weighing.Tare, whole.Weighing.ScaleStep)
+            };
             return q with { Leftovers = [.. q.Leftovers.Where(l => l.Id != whole.Id), Of("z1", first), Of("z2", net - first)] };
         },
         (whole, split) => whole.WorseThan(split));
@@ -82,8 +104,11 @@ public sealed class LawTests
     public void Everything_three_times_as_long_stands_alike() => Hold(
         // What is finished and what is still useful is fixed in metres, so how tidy it is cannot be asked from outside.
         (q, _) => q.Hat is not PrintedHat ? null : WithLines(
-            q with { Leftovers = [.. q.Leftovers.Select(l => l with { Ratio = new LabelRatio(l.Ratio.Mass, l.Ratio.MassUnit, l.Ratio.Length * 3,
-                l.Ratio.LengthUnit, l.Ratio.Source), Class = l.ClassOrGuess })] },
+            q with
+            {
+                Leftovers = [.. q.Leftovers.Select(l => l with { Ratio = new LabelRatio(l.Ratio.Mass, l.Ratio.MassUnit, l.Ratio.Length * 3,
+                l.Ratio.LengthUnit, l.Ratio.Source), Class = l.ClassOrGuess })]
+            },
             lines => [.. lines.Select(l => l with { Length = l.Length * 3 })]),
         (one, three) => !one.Proven || !three.Proven || (three.Sure == one.Sure && three.Answer.Sureness == one.Answer.Sureness
             && Math.Abs(three.Short - (3 * one.Short)) <= 3 * one.Answer.Leftovers.Count) ? null : "not alike");
@@ -129,11 +154,18 @@ public sealed class LawTests
     [Fact]
     public void A_larger_size_never_needs_less_in_all()
     {
-        foreach (var (brimUp, neighbours, stripes, at) in from b in new[] { true, false } from n in new[] { true, false } from s in Enumerable.Range(4,
-            9) from a in Enumerable.Range(0, 7) select (b, n, s, a))
+        foreach (var (brimUp, neighbours, stripes, at) in from b in new[] { true, false }
+                                                          from n in new[] { true, false }
+                                                          from s in Enumerable.Range(4,
+            9)
+                                                          from a in Enumerable.Range(0, 7)
+                                                          select (b, n, s, a))
         {
-            var hat = (brimUp ? Samples.BrimUp : Samples.SideToSide) with { Braids = new Braids(BraidPlaces.BetweenStripes, neighbours
-                ? StrandSource.Neighbours : StrandSource.Scraps) };
+            var hat = (brimUp ? Samples.BrimUp : Samples.SideToSide) with
+            {
+                Braids = new Braids(BraidPlaces.BetweenStripes, neighbours
+                ? StrandSource.Neighbours : StrandSource.Scraps)
+            };
             long InAll(int size) => hat.Needs(hat.Sizes[size].Size, stripes).Parts.Sum(p => p.Need(hat.Usage).Millimetres);
             Assert.True(InAll(at + 1) >= InAll(at));
         }

@@ -84,12 +84,19 @@ public sealed class ToTheMillimetreTests
     [Fact]
     public void A_wider_set_of_yarns_for_the_brim_is_taken_only_for_a_better_word()
     {
-        Leftover Of(string id, decimal grams, string fibre) => Weighed(grams, 0, 0.1m, RatioSource.Printed, 50) with { Id = id,
-            Fibre = FibreBlend.TryParse(fibre, out var blend, out _) ? blend : FibreBlend.Unknown };
+        Leftover Of(string id, decimal grams, string fibre) => Weighed(grams, 0, 0.1m, RatioSource.Printed, 50) with
+        {
+            Id = id,
+            Fibre = FibreBlend.TryParse(fibre, out var blend, out _) ? blend : FibreBlend.Unknown
+        };
 
         // 80 m last for 72 m with a little over 0.95 by themselves, for 78 m with 0.65.
-        Answer From(long need) => Standing.Of(Ask(Of("wool", 20, "100% wool"), need) with { Leftovers = [Of("wool", 20, "100% wool"),
-            Of("alpaca", 60, "100% alpaca")], Target = 0.90 }).Answer;
+        Answer From(long need) => Standing.Of(Ask(Of("wool", 20, "100% wool"), need) with
+        {
+            Leftovers = [Of("wool", 20, "100% wool"),
+            Of("alpaca", 60, "100% alpaca")],
+            Target = 0.90
+        }).Answer;
         Assert.Equal(("wool", Verdict.Yes, 0.95, 0.99), Figures(From(72_000)));
         Assert.Equal(("alpaca", Verdict.Yes, 0.99, 0.99), Figures(From(78_000)));
         static (string, Verdict, double, double) Figures(Answer a) => (a.Parts[0].From!.Leftover, a.Verdict, a.Sureness, a.Reach);
@@ -97,8 +104,13 @@ public sealed class ToTheMillimetreTests
 
     private static (Verdict, Why) Read(Standing standing) => (standing.Answer.Verdict, standing.Answer.Why);
 
-    private static Question Ask(Leftover leftover, long need) => new(Hat(need), "X", [leftover]) { Stripes = 1, AllowancePercent = 0, Target = 0.80,
-        Arrangement = Arrangement.AsItFalls };
+    private static Question Ask(Leftover leftover, long need) => new(Hat(need), "X", [leftover])
+    {
+        Stripes = 1,
+        AllowancePercent = 0,
+        Target = 0.80,
+        Arrangement = Arrangement.AsItFalls
+    };
 
     private static PrintedHat Hat(long need) => new()
     {

@@ -68,8 +68,12 @@ internal static class Instances
         var random = new Random(911 + seed);
         var question = Large(leftovers, stripes, seed % 3 == 0 ? Arrangement.AsItFalls : Arrangement.OwnColours, seed);
         var hat = Samples.SideToSide with { Brim = new Brim(Centimetres.From(3)) };
-        return question with { Hat = hat, Leftovers = [.. question.Leftovers.Select(l =>
-            Samples.OfMetres(l.Id, 36 + (6 * random.Next(6))) with { Colour = l.Colour, Fibre = question.Leftovers[0].Fibre })] };
+        return question with
+        {
+            Hat = hat,
+            Leftovers = [.. question.Leftovers.Select(l =>
+            Samples.OfMetres(l.Id, 36 + (6 * random.Next(6))) with { Colour = l.Colour, Fibre = question.Leftovers[0].Fibre })]
+        };
     }
 
     /// <summary>A bought kit: like balls in six colours, a hat of eight stripes.</summary>
@@ -78,8 +82,11 @@ internal static class Instances
         var random = new Random(31 + seed);
         var metres = 18 + random.Next(20);
         return Large(balls, 8, seed % 2 == 0 ? Arrangement.OwnColours : Arrangement.AsItFalls, seed) is var question
-            ? question with { Leftovers = [.. question.Leftovers.Select((l, i) =>
-                Samples.OfMetres(l.Id, metres) with { Colour = question.Leftovers[i % 6].Colour, Fibre = question.Leftovers[0].Fibre })] }
+            ? question with
+            {
+                Leftovers = [.. question.Leftovers.Select((l, i) =>
+                Samples.OfMetres(l.Id, metres) with { Colour = question.Leftovers[i % 6].Colour, Fibre = question.Leftovers[0].Fibre })]
+            }
             : question;
     }
 
@@ -98,9 +105,15 @@ internal static class Instances
     public static Question Unlike(int leftovers, int stripes, int seed)
     {
         var question = Large(leftovers, stripes, seed % 2 == 0 ? Arrangement.OwnColours : Arrangement.AsItFalls, seed);
-        return question with { Hat = Samples.SideToSide with { StripeCounts = null,
-            Stripes = new StripeDepths([.. Enumerable.Range(0, stripes).Select(i => 3 + (i * 0.29m))], InCentimetres: false),
-            Braids = new Braids(stripes > 12 ? BraidPlaces.None : BraidPlaces.BetweenStripes, StrandSource.Neighbours) } };
+        return question with
+        {
+            Hat = Samples.SideToSide with
+            {
+                StripeCounts = null,
+                Stripes = new StripeDepths([.. Enumerable.Range(0, stripes).Select(i => 3 + (i * 0.29m))], InCentimetres: false),
+                Braids = new Braids(stripes > 12 ? BraidPlaces.None : BraidPlaces.BetweenStripes, StrandSource.Neighbours)
+            }
+        };
     }
 
     private static Arrangement Knittable(Hat hat, string size, int stripes, Arrangement arrangement) =>

@@ -107,6 +107,7 @@ public sealed class OpenedTests
     {
         var like = Balls.Drawn(name, 60, random);
         return new KitSkein(name, Grams.From(new[] { 5, 10, 20, 50 }[random.Next(4)]), random.Next(1, 5), new LabelRatio(100, MassUnit.Grams, 400,
-            LengthUnit.Metres, RatioSource.Printed)) { Colour = like.Colour, Fibre = like.Fibre, Class = WeightClass.SuperFine };
+            LengthUnit.Metres, RatioSource.Printed))
+        { Colour = like.Colour, Fibre = like.Fibre, Class = WeightClass.SuperFine };
     }
 }

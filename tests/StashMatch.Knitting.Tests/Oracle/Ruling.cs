@@ -62,8 +62,12 @@ internal static class Reasons
 
                 // Only who has not been weighed can be weighed.
                 return hat.Plan is null || hat.Usage.Calibrated ? Why.Chance
-                    : wordOf(question, hat with { Usage = hat.Usage with { Spread = Math.Min(0.05, hat.Usage.Spread) } }) switch { null => null,
-                        Word.Yes => Why.NotCalibrated, _ => Why.Chance };
+                    : wordOf(question, hat with { Usage = hat.Usage with { Spread = Math.Min(0.05, hat.Usage.Spread) } }) switch
+                    {
+                        null => null,
+                        Word.Yes => Why.NotCalibrated,
+                        _ => Why.Chance
+                    };
         }
     }
 }

@@ -90,8 +90,13 @@ internal static class SmallInstances
             lines.Add(new PrintedLine("crown", Letter(), Long()));
         }
 
-        return new PrintedHat { Name = "printed", WeightClass = WeightClass.SuperFine, AllowanceIncluded = random.Next(2) == 0,
-            Sizes = [new PrintedSize("X", null, lines)] };
+        return new PrintedHat
+        {
+            Name = "printed",
+            WeightClass = WeightClass.SuperFine,
+            AllowanceIncluded = random.Next(2) == 0,
+            Sizes = [new PrintedSize("X", null, lines)]
+        };
     }
 
     // Mostly balls that hold what some way of sharing out asks of them, all with about as much over; else balls of about a lot or two.

@@ -162,8 +162,13 @@ public sealed class SmallestKitOracleTests
             return new PrintedSize(name, null, lines);
         }
 
-        var hat = new PrintedHat { Name = "drawn", WeightClass = WeightClass.Light, AllowanceIncluded = false,
-            Sizes = [Of("X", 0), Of("Y", random.Next(0, 5))] };
+        var hat = new PrintedHat
+        {
+            Name = "drawn",
+            WeightClass = WeightClass.Light,
+            AllowanceIncluded = false,
+            Sizes = [Of("X", 0), Of("Y", random.Next(0, 5))]
+        };
         var sizes = Enumerable.Range(0, random.Next(1, 4)).Select(_ =>
         {
             var (metres, grams) = (random.Next(10, 40), random.Next(5, 16));

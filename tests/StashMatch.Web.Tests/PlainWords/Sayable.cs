@@ -71,11 +71,11 @@ internal static partial class Sayable
         BinaryExpressionSyntax b when b.IsKind(SyntaxKind.CoalesceExpression) => [.. Variants(b.Left), .. Variants(b.Right)],
         InterpolatedStringExpressionSyntax i =>
             i.Contents.Aggregate<InterpolatedStringContentSyntax, IReadOnlyList<string>>([""], (so, next) => Cross(so, next switch
-        {
-            InterpolatedStringTextSyntax t => [t.TextToken.ValueText],
-            InterpolationSyntax n => Variants(n.Expression),
-            _ => [""],
-        })),
+            {
+                InterpolatedStringTextSyntax t => [t.TextToken.ValueText],
+                InterpolationSyntax n => Variants(n.Expression),
+                _ => [""],
+            })),
         _ => [Gap],
     };
 

@@ -33,8 +33,11 @@ public sealed record CanIMakeForm
     public string? Brim { get => One(ChangedHat.Brim); init => Set(ChangedHat.Brim, value); }
 
     /// <summary>Rows of each stripe, "28,30,29"; empty for equal stripes.</summary>
-    public string? Depths { get => Several(ChangedHat.Rows) is { Count: > 0 } rows ? string.Join(',', rows) : null; init =>
-        Set(ChangedHat.Rows, value is { Length: > 0 } ? [value] : []); }
+    public string? Depths
+    {
+        get => Several(ChangedHat.Rows) is { Count: > 0 } rows ? string.Join(',', rows) : null; init =>
+        Set(ChangedHat.Rows, value is { Length: > 0 } ? [value] : []);
+    }
 
     /// <summary>The brim's depth in centimetres, where it is not the hat's own.</summary>
     public string? BrimDepth { get => One(ChangedHat.BrimDepthCm); init => Set(ChangedHat.BrimDepthCm, value); }
@@ -153,7 +156,8 @@ public sealed record CanIMakeForm
     public CanIMakeForm KeepHereIn(string part, string leftover) =>
         Decide(Pairings.Locks, part, Pairings.Say(part, leftover))
             .Having(Pairings.Never, Each(Pairings.Never).Where(n => Pairings.PartOf(n) != part || Pairings.LeftoverOf(n) != leftover))
-            with { Back = [.. Back.Where(b => b != leftover)] };
+            with
+        { Back = [.. Back.Where(b => b != leftover)] };
 
     /// <summary>The question with a leftover never used for a part.</summary>
     public CanIMakeForm NotHere(string part, string leftover) => Decide(Pairings.Locks, part).Decide(Pairings.Never, null, Pairings.Say(part, leftover));

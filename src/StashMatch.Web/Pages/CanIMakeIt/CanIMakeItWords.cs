@@ -112,8 +112,16 @@ public static class CanIMakeItWords
 
     /// <summary>What a message calls a field of the question.</summary>
     public static string Called(string field) =>
-        field switch { "allowancePercent" => "the reserve", "colourOrder" => "colour order", "locks" => "what is always used", "brimDepthCm" =>
-            "brim depth", "rows" => "the stripes’ rows", _ => field };
+        field switch
+        {
+            "allowancePercent" => "the reserve",
+            "colourOrder" => "colour order",
+            "locks" => "what is always used",
+            "brimDepthCm" =>
+            "brim depth",
+            "rows" => "the stripes’ rows",
+            _ => field
+        };
 
     public static string HeldWrong(string message) => $"What is held together {message}.";
 

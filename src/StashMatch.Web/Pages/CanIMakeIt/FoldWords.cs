@@ -82,8 +82,13 @@ public static class FoldWords
             Tier.Word => $"The best word this yarn can give is “{Words.Of(view.Answer.Verdict)}”.{limit}",
             Tier.LeastShort => $"No way to share out this yarn is less short{(chosen.Length is { } l ? $" than {Shown.OwnUp(l)}" : "")}.{limit}",
             Tier.Brim =>
-                chosen.Count switch { 0 => "The brim’s yarn keeps its shape.", 1 => "The brim’s yarn loosens with wear; no firmer yarn is long enough.",
-                    2 => "The brim’s fibre is unknown; no better yarn is long enough.", _ => "Only this yarn is long enough for the brim." },
+                chosen.Count switch
+                {
+                    0 => "The brim’s yarn keeps its shape.",
+                    1 => "The brim’s yarn loosens with wear; no firmer yarn is long enough.",
+                    2 => "The brim’s fibre is unknown; no better yarn is long enough.",
+                    _ => "Only this yarn is long enough for the brim."
+                },
             Tier.Sure => $"With this kind of brim, no other way to share it out is surer.{limit}",
             Tier.Tidy => chosen.Count is > 0 and var n
                 ? $"It finishes {CanIMakeItWords.Counted(n, "leftover")} and leaves few stubs."

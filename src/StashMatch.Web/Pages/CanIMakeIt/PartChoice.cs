@@ -36,8 +36,13 @@ public sealed record PartChoice(string Part, FreeLeftover Of, Verdict Verdict, d
                 .ThenBy(b => Math.Abs(b.Free.Held.Millimetres - part.Planned.Millimetres)).Take(Tried))
         {
             var locks = question.Locks.Where(l => l.Part != part.Part.Name).Append(new Pairing(part.Part.Name, other.Of.Id));
-            if (Matcher.TryWithoutRepairs(question with { Locks = [.. locks], Stripes = view.Answer.Hat.Plan is null ? question.Stripes
-                : view.Answer.Hat.Stripes, Like = like }, out var answer, out _, cancel))
+            if (Matcher.TryWithoutRepairs(question with
+            {
+                Locks = [.. locks],
+                Stripes = view.Answer.Hat.Plan is null ? question.Stripes
+                : view.Answer.Hat.Stripes,
+                Like = like
+            }, out var answer, out _, cancel))
             {
                 choices.Add(new(part.Part.Name, other, answer.Verdict, answer.ChanceOfEnough));
             }
