@@ -106,6 +106,7 @@ public sealed class AnswerPageTests(LiveApp app) : IClassFixture<LiveApp>
 
         // From the rows: a leftover that is not used, onto a row.
         await page.GetByText("Not used").ClickAsync();
+        await page.Locator(".unused li[data-yarn='no-band']").ScrollIntoViewIfNeededAsync();
 
         // Both in sight, the row clear of the ruler that stays at the top.
         await page.Locator(".row[data-part='seam']").EvaluateAsync("r => scrollBy({ top: r.getBoundingClientRect().top - 140, behavior: 'instant' })");
