@@ -106,7 +106,10 @@ public sealed class AnswerPageTests(LiveApp app) : IClassFixture<LiveApp>
 
         // From the rows: a leftover that is not used, onto a row.
         await page.GetByText("Not used").ClickAsync();
-        await page.Locator(".row[data-part='seam']").EvaluateAsync("r => r.scrollIntoView({ block: 'start', behavior: 'instant' })");
+        await page.Locator(".unused li[data-yarn='no-band']").ScrollIntoViewIfNeededAsync();
+
+        // Both in sight, the row clear of the ruler that stays at the top.
+        await page.Locator(".row[data-part='seam']").EvaluateAsync("r => scrollBy({ top: r.getBoundingClientRect().top - 140, behavior: 'instant' })");
         await DragAsync(page, ".unused li[data-yarn='no-band']", ".row[data-part='seam'] .part");
         await Expect(page.Locator(".row[data-part='seam'] .name")).ToHaveTextAsync("No band");
         await page.Keyboard.PressAsync("Control+z");
