@@ -8,6 +8,7 @@ internal static class AskedLeftovers
     /// <summary>Those that are there to be asked with, and the ids of those that are meant; null for all of them.</summary>
     public static (IReadOnlyList<Leftover> There, HashSet<string>? Meant) Read(Reading asked, Field field, IReadOnlyList<Leftover> logged)
     {
+        asked.Text(MatchQuestion.Bag);
         if (asked.Said[field].Each is not { } each)
         {
             return (logged, null);

@@ -100,6 +100,7 @@ public static class MatchQuestion
         var order = asked.Word<ColourOrder>(ColourOrder) ?? Knitting.Matching.ColourOrder.Any;
         var blend = asked.Text(NextDoor) == "blend";
         var fibres = asked.Word<FibreChoice>(Fibres) ?? FibreChoice.Any;
+        asked.Text(Plan);
         var (there, chosen) = AskedLeftovers.Read(asked, Leftovers, logged);
         var bag = Together.Put(asked, there);
         var typed = !asked.Said[Size].IsExact;

@@ -58,7 +58,7 @@ public static class Pairings
         var ids = bag.Select(l => l.Id).ToHashSet(StringComparer.Ordinal);
         foreach (var one in asked.Each(field))
         {
-            var (part, leftovers, held) = (one.Said[Part].Words, All(one.Said), one.Text(Held) is not null);
+            var (part, leftovers, held) = (one.Text(Part), Named(one), one.Text(Held) is not null);
             if (part is null || !parts.Knows(part))
             {
                 one.Wrong(Part, part is null ? "is missing" : $"{Short(part)} is not a part of this hat");
@@ -88,7 +88,8 @@ public static class Pairings
 
     /// <summary>Reads the plan seen before. What is not there any more is passed over: it was true once and asks nothing.</summary>
     internal static IReadOnlyList<Pairing> ReadLike(Reading asked) =>
-        [.. asked.Each(Like).Where(l => PartOf(l.Said).Length > 0 && LeftoverOf(l.Said).Length > 0).Select(l => new Pairing(PartOf(l.Said), LeftoverOf(l.Said)))];
+        [.. asked.Each(Like).Select(l => (Part: l.Text(Part), Leftover: Named(l).FirstOrDefault())).Where(l => !string.IsNullOrEmpty(l.Part) && !string.IsNullOrEmpty(l.Leftover))
+            .Select(l => new Pairing(l.Part!, l.Leftover!))];
 
     internal static IReadOnlyList<string> ReadApart(Reading asked, PartsKnown parts)
     {
@@ -105,6 +106,18 @@ public static class Pairings
     }
 
     internal static string Short(string text) => text.Length <= 40 ? text : text[..40] + "…";
+
+    // Those that are short enough to be ids.
+    private static IReadOnlyList<string> Named(Reading one)
+    {
+        var all = All(one.Said);
+        if (all.Any(l => l.Length > Leftover.Longest))
+        {
+            one.Wrong(Leftover, Leftover.Must);
+        }
+
+        return all;
+    }
 
     private static IReadOnlyList<string> All(Said pairing) => pairing[Leftover] switch
     {

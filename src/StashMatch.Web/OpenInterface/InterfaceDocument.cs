@@ -17,7 +17,7 @@ internal static class InterfaceDocument
 {
     /// <summary>Says what fields a route's body has.</summary>
     public static RouteHandlerBuilder Takes(this RouteHandlerBuilder route, string name, IReadOnlyList<Field> fields, params IReadOnlyList<string> types) =>
-        route.WithMetadata(new BodyOf(name, fields, types.Count == 0 ? ["application/json"] : types), new AcceptsMetadata([.. types.DefaultIfEmpty("application/json")]));
+        route.WithMetadata(new BodyOf(name, fields, types.Count == 0 ? ["application/json"] : types), new AcceptsMetadata([.. types.DefaultIfEmpty("application/json")], typeof(JsonObject)));
 
     /// <summary>Says what fields a route's answer has, or each of several.</summary>
     public static RouteHandlerBuilder Shows(this RouteHandlerBuilder route, string name, IReadOnlyList<Field> fields, int status = 200, bool several = false) =>
