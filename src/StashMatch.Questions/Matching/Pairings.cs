@@ -88,7 +88,7 @@ public static class Pairings
 
     /// <summary>Reads the plan seen before. What is not there any more is passed over: it was true once and asks nothing.</summary>
     internal static IReadOnlyList<Pairing> ReadLike(Reading asked) =>
-        [.. asked.Each(Like).Select(l => (Part: l.Text(Part), Leftover: Named(l).FirstOrDefault())).Where(l => !string.IsNullOrEmpty(l.Part) && !string.IsNullOrEmpty(l.Leftover))
+        [.. asked.Each(Like).Select(l => (Part: l.Text(Part), Leftover: Named(l) is [var first, ..] ? first : null)).Where(l => !string.IsNullOrEmpty(l.Part) && !string.IsNullOrEmpty(l.Leftover))
             .Select(l => new Pairing(l.Part!, l.Leftover!))];
 
     internal static IReadOnlyList<string> ReadApart(Reading asked, PartsKnown parts)
