@@ -49,7 +49,7 @@ public sealed class AskingTests(LiveApp app) : IClassFixture<LiveApp>
                 await Expect(answer.Locator(".picker .mud-picker-color-overlay").First).ToBeVisibleAsync();
                 await answer.GetByLabel("grams", new() { Exact = true }).FillAsync("six");
                 await answer.Keyboard.PressAsync("Enter");
-                await Expect(answer.Locator(".field-message")).ToContainTextAsync(["Name is empty", "Grams must be a number", ""]);
+                await Expect(answer.Locator(".field-message")).ToContainTextAsync(["Name is missing", "Grams must be a number", ""]);
                 await Expect(answer.GetByLabel("name", new() { Exact = true })).ToBeFocusedAsync();
                 await Axe.CheckAsync(answer);
                 await answer.Context.CloseAsync();

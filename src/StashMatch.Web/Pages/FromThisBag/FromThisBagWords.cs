@@ -65,8 +65,8 @@ public static class FromThisBagWords
         return (yes, just) switch
         {
             _ when all == 0 => None,
-            _ when yes == all => all == 1 ? "This size is a yes." : $"All {Number(all)} sizes are a yes.",
-            _ when just == all => all == 1 ? "This size is only just enough." : $"All {Number(all)} sizes are only just enough.",
+            _ when yes == all => all == 1 ? "This size is a yes." : $"{All(all)} sizes are a yes.",
+            _ when just == all => all == 1 ? "This size is only just enough." : $"{All(all)} sizes are only just enough.",
             (0, 0) => all == 1 ? "There is too little yarn for this size." : "There is too little yarn for any size.",
             (0, _) => $"{Capital(Sizes(just))} {(just == 1 ? "is" : "are")} only just enough.",
             (_, 0) => $"{Capital(Sizes(yes))} {(yes == 1 ? "is" : "are")} a yes.",
@@ -147,6 +147,8 @@ public static class FromThisBagWords
     public static string Number(int count) => count is >= 0 and <= 12
         ? new[] { "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve" }[count]
         : count.ToString(CultureInfo.InvariantCulture);
+
+    private static string All(int count) => count == 2 ? "Both" : $"All {Number(count)}";
 
     private static string Sizes(int count) => $"{Number(count)} {(count == 1 ? "size" : "sizes")}";
 
