@@ -171,7 +171,7 @@ public sealed class AnswerPageTests(LiveApp app) : IClassFixture<LiveApp>
             Assert.NotEqual(before, await page.Locator(".pic .wool").GetAttributeAsync("src"));
             await page.GetByRole(AriaRole.Link, new() { NameRegex = new("above") }).ClickAsync();
             await Expect(page.Locator(".turn a[aria-current]")).ToContainTextAsync("above");
-            Assert.True(await page.Locator(".pic .wool").EvaluateAsync<bool>("i => i.complete && i.naturalWidth > 0"));
+            Assert.True(await page.Locator(".pic .wool").EvaluateAsync<bool>("i => i.decode().then(() => i.naturalWidth > 0)"));
             await page.Context.CloseAsync();
         }
     }

@@ -13,7 +13,8 @@ public static class FromThisBagWords
     public const string Title = "What will it make?";
     public const string TheBest = "The best";
     public const string InEachSize = "in each size,";
-    public const string Arrangement = "colours";
+    public const string HatField = "Hat";
+    public const string Arrangement = "Colours";
     public const string AnyOfThese = "any of the usual ways";
     public const string By = "by";
     public const string More = "more";
