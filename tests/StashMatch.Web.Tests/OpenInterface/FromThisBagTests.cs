@@ -61,7 +61,7 @@ public sealed class FromThisBagTests(HomeApp app) : IClassFixture<HomeApp>
                 ["leftovers"] = bag.DeepClone(),
                 ["allowancePercent"] = 5,
             });
-            foreach (var field in new[] { "verdict", "why", "chanceOfEnough", "marginPercent", "shortMetres" })
+            foreach (var field in new[] { "verdict", "why", "sureness", "reach", "shortMetres" })
             {
                 Assert.Equal(whole.GetProperty(field).GetRawText(), cell.GetProperty(field).GetRawText());
             }

@@ -79,7 +79,7 @@ public sealed class DescribeHatTests : PageContext
         await page.Find("[aria-label='head of size 2']").InputAsync("9");
         Assert.Equal(["stitches", "rows", "brim", "braids", "values", "pompom", "head-2"], page.FindAll("[aria-invalid=true]").Select(e => e.Id));
         Assert.Contains("Depth of each: number 2 must be a number", page.Find("#values-message").TextContent, StringComparison.Ordinal);
-        Assert.Contains("“beside the brim too” belongs to", page.Find("#braids-message").TextContent, StringComparison.Ordinal);
+        Assert.Contains("“beside the brim too” is only for", page.Find("#braids-message").TextContent, StringComparison.Ordinal);
         Assert.Contains("Head of size 2 must be a number from 30 to 75", page.Find("#head-2-message").TextContent, StringComparison.Ordinal);
         Assert.True(page.Find("details.sizes").HasAttribute("open"));
         Assert.Contains("Correct the marked fields to save", page.Find(".save").TextContent, StringComparison.Ordinal);
