@@ -217,10 +217,12 @@ public sealed class AliveTests(LiveApp app) : IClassFixture<LiveApp>
         await page.EvaluateAsync("window.sameDocument = true");
         await page.GetByLabel("Hat", new() { Exact = true }).SelectOptionAsync("brim-up-sample");
         await Expect(page.Locator(".pegs > li")).ToHaveCountAsync(8);
+        await page.GetByLabel("Colours", new() { Exact = true }).SelectOptionAsync("usual");
+        await Expect(page.Locator("table.cells")).ToHaveCountAsync(4);
         await page.GetByText("more", new() { Exact = true }).ClickAsync();
         await page.GetByLabel("A", new() { Exact = true }).CheckAsync();
         await Expect(page.Locator(".pegs > li")).ToHaveCountAsync(1);
-        Assert.EndsWith("/from-this-bag?hat=brim-up-sample&arrangements=own-colours&allowancePercent=10&sizes=A", page.Url, StringComparison.Ordinal);
+        Assert.EndsWith("/from-this-bag?hat=brim-up-sample&arrangements=usual&allowancePercent=10&sizes=A", page.Url, StringComparison.Ordinal);
         Assert.True(await page.EvaluateAsync<bool>("window.sameDocument"));
         await page.GetByText("Use up these balls").First.ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Work out the stripes" }).ClickAsync();

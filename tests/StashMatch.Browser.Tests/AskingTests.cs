@@ -85,7 +85,7 @@ public sealed class AskingTests(LiveApp app) : IClassFixture<LiveApp>
         await page.GetByRole(AriaRole.Button, new() { Name = "Save this hat" }).ClickAsync();
         await Expect(page.GetByText("Bobbin is saved")).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Can I make it?" }).Last.ClickAsync();
-        await Expect(page.Locator("h1")).ToContainTextAsync("Bobbin, size G");
+        await Expect(page.Locator(".q")).ToContainTextAsync("Bobbin · G");
         await page.GotoAsync("/hats");
         await page.GetByRole(AriaRole.Button, new() { Name = "switch off" }).ClickAsync();
         await Expect(page.GetByText("What you weighed is switched off. So we count on what most knitters use, give or take 12 %.")).ToBeVisibleAsync();

@@ -127,7 +127,7 @@ public sealed class DesigningTests(LiveApp app) : IClassFixture<LiveApp>
         await Expect(row).ToBeFocusedAsync();
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Where the figures of size C in 6 stripes come from" })).ToBeInViewportAsync();
-        await Expect(page.Locator("#working")).ToContainTextAsync("both strands of braids 1 to 5");
+        await Expect(page.Locator("#working")).ToContainTextAsync("both colours of braids 1 to 5");
         await page.GetByRole(AriaRole.Link, new() { Name = "Back to the table" }).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Side to side", Exact = true })).ToBeInViewportAsync();

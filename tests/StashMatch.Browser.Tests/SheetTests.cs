@@ -24,7 +24,7 @@ public sealed class SheetTests(LiveApp app) : IClassFixture<LiveApp>
         await page.GotoAsync("/can-i-make?hat=practice-hat&size=D&keep=brim~oat&keep=crown~oat");
         await page.GetByRole(AriaRole.Button, new() { Name = "Knit this" }).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
-        await Expect(page.GetByRole(AriaRole.Heading, new() { NameRegex = new("size D, 4 stripes") }).First).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { NameRegex = new("size D, 4 stripes") }).First).ToBeVisibleAsync(new() { Timeout = 20_000 });
         var sheet = page.Url;
 
         // A tick is a toggle kept at once; with scripts the page stays where it is and the box keeps the focus.

@@ -142,8 +142,8 @@
     const [old, img] = [before?.querySelector("img"), now?.querySelector("img")];
     if (!old || !img || old.currentSrc === img.currentSrc || img.complete || !old.complete) return;
     before.classList.add("before");
-    before.removeAttribute("tabindex");
-    before.removeAttribute("role");
+    for (const name of before.getAttributeNames()) if (name === "role" || name === "tabindex" || name.startsWith("aria-")) before.removeAttribute(name);
+    before.setAttribute("aria-hidden", "true");
     now.before(before);
     const gone = () => before.remove();
     img.addEventListener("load", gone, { once: true });

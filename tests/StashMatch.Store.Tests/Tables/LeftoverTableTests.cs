@@ -97,7 +97,7 @@ public sealed class LeftoverTableTests
     [Theory]
     [InlineData("\"Moss,20\nOat,3\n", 2, "never ends")]
     [InlineData("Mo\"ss,20\nOat,3\n", 2, "in the middle of a cell")]
-    [InlineData("\"Moss\"x,20\nOat,3\n", 2, "after a cell's closing quotation mark")]
+    [InlineData("\"Moss\"x,20\nOat,3\n", 2, "after a closing quotation mark")]
     [InlineData("\nMoss,\n", 3, "grams is missing")]
     [InlineData("\"Mo\nss\",1\nOat,-3\n", 3, "grams must not be below 0")]
     public async Task A_row_that_cannot_be_read_is_named_by_its_number_and_the_reason(string rows, int number, string says)
